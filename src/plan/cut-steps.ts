@@ -1,0 +1,36 @@
+/** A layout told as ruler work: strips in order, each with its subcuts. make-cut-steps.ts computes it. */
+import type { Polygon } from '../shape/point.ts';
+
+export interface StripSteps {
+  readonly cloth: string;
+  /** Which layout of the answer, and which strip of it. */
+  readonly layout: number;
+  readonly strip: number;
+  readonly count: number;
+  readonly firstCut: 'across' | 'along';
+  readonly from: number;
+  readonly height: number;
+  /** Length of the strip: the cloth's width, or its length where strips run along. */
+  readonly across: number;
+  readonly pieces: readonly StripPiece[];
+  /** Uncut at the end of the strip, measured on its shorter edge. */
+  readonly left: number;
+}
+
+export interface StripPiece {
+  readonly blank: string;
+  readonly shape: number;
+  readonly turn: number;
+  readonly mirror: boolean;
+  /** As it lies, in the strip's own frame: x along the strip from its start, y up from its near edge. */
+  readonly outline: Polygon;
+  /** The cut that parts it from what comes after: where it meets the strip's near (y = 0) and far edge. */
+  readonly near: number;
+  readonly far: number;
+  /** Of that cut to the strip, 0 to 90 degrees; 90 is square. */
+  readonly angle: number;
+  /** Whether rulers carry that angle (30, 45, 60, 90), so that it may be named. */
+  readonly rulerAngle: boolean;
+  /** Whether near and far are whole multiples of the ruler. */
+  readonly onRuler: boolean;
+}

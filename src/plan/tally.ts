@@ -1,0 +1,55 @@
+/** What to buy, what it costs, where the cloth goes: the shapes of the tally. make-tally.ts computes it. */
+
+export interface Tally {
+  readonly cloths: readonly ClothTally[];
+  /** Sum of what has a price; null when nothing has one. */
+  readonly price: number | null;
+  readonly currency: string | null;
+  readonly areas: Areas;
+  /** True when every cloth's purchase is proved least. */
+  readonly provedLeast: boolean;
+}
+
+/** Square units of washed cloth. They add up to `used`. */
+export interface Areas {
+  /** Everything bought and every shelf piece used. */
+  readonly used: number;
+  readonly finished: number;
+  readonly seams: number;
+  /** Room, rounding to the ruler, and the difference between blank and sewn patch. */
+  readonly room: number;
+  readonly spares: number;
+  readonly squaring: number;
+  /** Uncut length at the end of a bolt and uncut ends of pieces, at full width. */
+  readonly leftover: number;
+  readonly waste: number;
+}
+
+export interface ClothTally {
+  readonly cloth: string;
+  readonly name: string;
+  /** Length needed, as washed, squaring included. */
+  readonly need: number;
+  /** Steps to buy, and the length they make as sold (before washing); null when the cloth cannot be bought. */
+  readonly steps: number | null;
+  readonly buy: number;
+  readonly price: number | null;
+  /** Bought but not needed, as washed. */
+  readonly over: number;
+  readonly pieces: readonly { readonly piece: string; readonly used: number }[];
+  readonly areas: Areas;
+  readonly blanks: number;
+  readonly proof: Proof;
+  readonly unplaced: readonly { readonly blank: string; readonly count: number; readonly why: string }[];
+}
+
+export interface Proof {
+  /** least: no plan buys less; gap: some plan might; none: part of the demand is not placed. */
+  readonly state: 'least' | 'gap' | 'none';
+  /** Steps (or length, when there is no step) that are proved to be needed. */
+  readonly atLeast: number | null;
+  /** In plain words: "No plan with straight strips buys less than 3 quarter yards." */
+  readonly words: string;
+  /** Steps that the area of the blanks alone would need: what naive reckoning allows. */
+  readonly byArea: number | null;
+}

@@ -1,0 +1,186 @@
+/**
+ * What she has and wants: the quilt file as it lies in memory, which is also how it is written. Plain data, never
+ * changed in place. Coordinates and bare numbers of length are in the quilt's `unit`; a length may also be written with
+ * its own unit ("1/4 yd", "42 in", "15 cm") and then stays as written, so that switching units never drifts.
+ * Angles are degrees anticlockwise as seen in the finished quilt, x to the right, y up.
+ */
+import type { Outline } from '../shape/outline.ts';
+
+export const QUILT_FORMAT = 'yardwright';
+export const QUILT_VERSION = 1;
+
+export type LengthUnit = 'in' | 'cm';
+/** A number in the quilt's unit, or text with a unit: in, cm, mm, yd, m; fractions as "1 1/4". See measure.ts. */
+export type Length = number | string;
+
+export interface Quilt {
+  readonly format: typeof QUILT_FORMAT;
+  readonly version: typeof QUILT_VERSION;
+  readonly name: string;
+  readonly unit: LengthUnit;
+  /** Seam allowance. */
+  readonly allowance: Length;
+  /** Extra round a paper-pieced blank on every side but the one sewn first. */
+  readonly room: Length;
+  /** What she cuts by: sizes round up to whole multiples of it. */
+  readonly ruler: Length;
+  /** Length lost to squaring the cut end of each bolt and each shelf piece. */
+  readonly squaring: Length;
+  /** Extra blanks of each kind, in case of a spoilt one. */
+  readonly spares: number;
+  readonly blocks: readonly Block[];
+  readonly joined: readonly JoinedLength[];
+  readonly roles: readonly Role[];
+  readonly cloths: readonly Cloth[];
+  readonly schemes: readonly Scheme[];
+  /** The id of the scheme being planned. */
+  readonly scheme: string;
+}
+
+/** A drawing about a centre (the origin). Its units are either drawn from the numbers of a form, or listed. */
+export interface Block {
+  readonly id: string;
+  readonly name: string;
+  /** How many of it the quilt has. */
+  readonly count: number;
+  /** How each copy is turned in the quilt, repeated if shorter than count. Default [0]. */
+  readonly turns?: readonly number[];
+  /** Exactly one of form and units is present. */
+  readonly form?: Form;
+  readonly units?: readonly Unit[];
+}
+
+/** A compass star in a ring of wedges on a square ground; compass-star.ts draws it. Radii from the centre. */
+export interface CompassStarForm {
+  readonly kind: 'compass-star';
+  /** 8, 16 or 32 in the trade; any even number from 4 to 64. Long and short points take turns. */
+  readonly points: number;
+  /** Where neighbouring points meet. */
+  readonly inner: Length;
+  /** The long points' tips: half the star's width. */
+  readonly outer: Length;
+  /** The outer edge of the ring. */
+  readonly ring: Length;
+  readonly wedges: number;
+  /** The side of the square block. */
+  readonly side: Length;
+}
+export type Form = CompassStarForm;
+
+/** What is pieced on one paper foundation, or (paper false) patches simply sewn together. Drawn in its first place. */
+export interface Unit {
+  /** A letter: A, B, … */
+  readonly id: string;
+  readonly name?: string;
+  readonly paper: boolean;
+  readonly repeat: Repeat;
+  /** The unit's axis, degrees anticlockwise from up. Default: the bisector of the sector that it spans. */
+  readonly axis?: number;
+  /** In sewing order. */
+  readonly patches: readonly Patch[];
+}
+
+/**
+ * Place k of `count` (from 0) is turned by from + k × over / count about the block's centre. `mirrored`: 'no'; 'also' (at
+ * each place one as drawn and one mirrored); 'alternate' (every second place, from the second, mirrored). A mirrored unit
+ * is reflected in the vertical (x to −x) before it is turned.
+ */
+export interface Repeat {
+  readonly count: number;
+  /** Default 0. */
+  readonly from?: number;
+  /** Default 360. */
+  readonly over?: number;
+  /** Default 'no'. */
+  readonly mirrored?: 'no' | 'also' | 'alternate';
+}
+
+/** One finished shape. Its name on paper is the unit's letter and its number: A1. */
+export interface Patch {
+  readonly number: number;
+  readonly role: string;
+  readonly outline: Outline;
+  /** Where absent, the role's. */
+  readonly facing?: Facing;
+  readonly room?: Length;
+}
+
+/** Where a directional print points in the finished quilt. */
+export interface Facing {
+  readonly to: 'outward' | 'inward' | 'clockwise' | 'anticlockwise' | 'upright' | 'along' | 'free';
+  /** For outward, inward and round: taken at the patch's centroid ('middle', the default) or along the unit's axis. */
+  readonly from?: 'middle' | 'axis';
+  /** For 'along': the edge of the outline by index, and which sense of it. */
+  readonly edge?: number;
+  readonly sense?: 'forward' | 'backward';
+  /** Tolerance either way in degrees. Default 0. */
+  readonly within?: number;
+}
+
+export type BlankShapeKind = 'outline' | 'box' | 'slant';
+
+/** A place in the colour scheme. */
+export interface Role {
+  readonly id: string;
+  readonly name: string;
+  readonly facing: Facing;
+  /** How its patches may be cut roughly; the plan chooses the best. Default ['slant', 'box']. */
+  readonly shapes?: readonly BlankShapeKind[];
+  readonly room?: Length;
+  /** True: edges on the block's outside need not keep to the grain. Default false. */
+  readonly biasAllowed?: boolean;
+}
+
+export type PrintKind = 'one-way' | 'two-way' | 'check' | 'tossed' | 'solid';
+
+/** One design of fabric. */
+export interface Cloth {
+  readonly id: string;
+  readonly name: string;
+  /** #rrggbb, shown until there is a picture. */
+  readonly colour: string;
+  readonly print: PrintKind;
+  /** Where the print's up points on the cloth: along the selvage or across it. Default along. */
+  readonly up?: 'along' | 'across';
+  /** False for solids and batiks whose two sides are alike: a blank may then be turned over. Default true. */
+  readonly wrongSide?: boolean;
+  /** Usable width between the selvages, as bought. */
+  readonly width: Length;
+  /** Sold in whole multiples of this; absent: cannot be bought, only the shelf serves. */
+  readonly step?: Length;
+  readonly price?: { readonly amount: number; readonly per: 'yd' | 'm'; readonly currency?: string };
+  /** Prewash shrinkage in percent of the length before. Default none. */
+  readonly shrinkage?: { readonly along: number; readonly across: number };
+  readonly pieces?: readonly ShelfPiece[];
+}
+
+/** A piece she owns. Its sizes are as it lies now; width across the grain, length along the selvage. */
+export interface ShelfPiece {
+  readonly id: string;
+  readonly width: Length;
+  readonly length: Length;
+  /** Default 1. */
+  readonly count?: number;
+  /** Whether it was washed already, so that it shrinks no more. Default true. */
+  readonly washed?: boolean;
+}
+
+/** Binding, sashing or border: a total length of strips of one width, joined end to end. */
+export interface JoinedLength {
+  readonly id: string;
+  readonly name: string;
+  readonly role: string;
+  /** The total needed, joins not counted. */
+  readonly length: Length;
+  /** Cut width of the strips. */
+  readonly width: Length;
+  /** Length lost at each join. */
+  readonly join: Length;
+}
+
+export interface Scheme {
+  readonly id: string;
+  readonly name: string;
+  /** Role id to cloth id, or to several cloths any of which will do. */
+  readonly cloths: Readonly<Record<string, string | readonly string[]>>;
+}
