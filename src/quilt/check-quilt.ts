@@ -1,0 +1,158 @@
+/** What one field of a quilt file says about another: ids, references, radii, outlines. */
+
+import { faultOfOutline, sidesOf } from './check-outline.ts';
+import { COMPASS_STAR_ROLES } from './compass-star.ts';
+import { lengthIn } from './measure.ts';
+import type { Block, CompassStarForm, Facing, Length, LengthUnit, Patch, Quilt } from './quilt.ts';
+import { type Fault, found } from './say-fault.ts';
+
+type Path = readonly PropertyKey[];
+
+/** All faults between the fields of a quilt whose fields are each in order (quilt-schema.ts). */
+export function faultsBetweenFields(quilt: Quilt): readonly Fault[] {
+  return [
+    ...repeatedIds(quilt.blocks, ['blocks']),
+    ...repeatedIds(quilt.joined, ['joined']),
+    ...repeatedIds(quilt.roles, ['roles']),
+    ...repeatedIds(quilt.cloths, ['cloths']),
+    ...repeatedIds(quilt.schemes, ['schemes']),
+    ...quilt.cloths.flatMap((cloth, i) => repeatedIds(cloth.pieces ?? [], ['cloths', i, 'pieces'])),
+    ...quilt.blocks.flatMap((block, i) => faultsOfBlock(block, ['blocks', i], quilt)),
+    ...quilt.joined.flatMap((joined, i) => unknownId(joined.role, 'role', quilt.roles, ['joined', i, 'role'])),
+    ...quilt.roles.flatMap((role, i) =>
+      role.facing.to === 'along' && role.facing.edge === undefined ? [edgeMissing(['roles', i, 'facing', 'edge'])] : [],
+    ),
+    ...faultsOfSchemes(quilt),
+  ];
+}
+
+function faultsOfSchemes(quilt: Quilt): readonly Fault[] {
+  const inSchemes = quilt.schemes.flatMap((scheme, i) =>
+    Object.entries(scheme.cloths).flatMap(([role, cloths]) => {
+      const path = ['schemes', i, 'cloths', role];
+      return [
+        ...unknownId(role, 'role', quilt.roles, path),
+        ...[cloths].flat().flatMap((cloth) => unknownId(cloth, 'cloth', quilt.cloths, path)),
+      ];
+    }),
+  );
+  return [...inSchemes, ...unknownId(quilt.scheme, 'scheme', quilt.schemes, ['scheme'])];
+}
+
+function faultsOfBlock(block: Block, path: Path, quilt: Quilt): readonly Fault[] {
+  if ((block.form === undefined) === (block.units === undefined)) {
+    const both = block.form !== undefined;
+    return [{ path, message: `expected either a form or units, and it has ${both ? 'both' : 'neither'}` }];
+  }
+  if (block.form !== undefined) {
+    const form = [...path, 'form'];
+    const missing = COMPASS_STAR_ROLES.filter((id) => quilt.roles.every((role) => role.id !== id));
+    return [
+      ...faultsOfForm(block.form, form, quilt.unit),
+      ...missing.map((id) => ({ path: form, message: `needs the role "${id}", which roles does not list` })),
+    ];
+  }
+  const units = block.units ?? [];
+  return [
+    ...repeatedIds(units, [...path, 'units']),
+    ...units.flatMap((unit, i) => {
+      const patches = [...path, 'units', i, 'patches'];
+      return [
+        ...repeated(unit.patches, (patch) => patch.number, 'number', patches),
+        ...unit.patches.flatMap((patch, k) => faultsOfPatch(patch, [...patches, k], quilt)),
+      ];
+    }),
+  ];
+}
+
+/** The radii grow from the centre outward, and the ring leaves some ground on each side of the square. */
+function faultsOfForm(form: CompassStarForm, path: Path, unit: LengthUnit): readonly Fault[] {
+  const faults: Fault[] = [];
+  if (form.points % 2 !== 0) {
+    faults.push({ path: [...path, 'points'], message: `expected an even number from 4 to 64; ${found(form.points)}` });
+  }
+  const order: readonly (readonly [field: string, length: Length, number: number])[] = [
+    ['inner', form.inner, lengthIn(unit, form.inner)],
+    ['outer', form.outer, lengthIn(unit, form.outer)],
+    ['ring', form.ring, lengthIn(unit, form.ring)],
+    ['half the side', form.side, lengthIn(unit, form.side) / 2],
+  ];
+  order.slice(1).forEach(([larger, largerLength, largerNumber], i) => {
+    const [smaller, smallerLength, smallerNumber] = order[i]!;
+    if (smallerNumber >= largerNumber) {
+      const half = larger === 'half the side' ? 'half of ' : '';
+      faults.push({
+        path: [...path, smaller],
+        message: `expected less than ${larger}, which is ${half}${written(largerLength, unit)}; found ${written(smallerLength, unit)}`,
+      });
+    }
+  });
+  return faults;
+}
+
+function written(length: Length, unit: LengthUnit): string {
+  return typeof length === 'string' ? length : `${length} ${unit}`;
+}
+
+function faultsOfPatch(patch: Patch, path: Path, quilt: Quilt): readonly Fault[] {
+  const outlineFault = faultOfOutline(patch.outline);
+  const role = quilt.roles.find((each) => each.id === patch.role);
+  return [
+    ...unknownId(patch.role, 'role', quilt.roles, [...path, 'role']),
+    ...(outlineFault === null
+      ? faultsOfEdge(patch, patch.facing ?? role?.facing, [...path, 'facing', 'edge'])
+      : [{ path: [...path, 'outline'], message: outlineFault }]),
+  ];
+}
+
+/** A print that follows an edge needs one that the outline has, and a straight one: an arc has no one direction. */
+function faultsOfEdge(patch: Patch, facing: Facing | undefined, path: Path): readonly Fault[] {
+  if (facing?.to !== 'along') {
+    return [];
+  }
+  if (facing.edge === undefined) {
+    // A role without its edge is told once, at the role.
+    return patch.facing === undefined ? [] : [edgeMissing(path)];
+  }
+  const sides = sidesOf(patch.outline);
+  const side = sides[facing.edge];
+  if (side === undefined) {
+    return [{ path, message: `expected an edge of this outline, 0 to ${sides.length - 1}; ${found(facing.edge)}` }];
+  }
+  return side.arc === null ? [] : [{ path, message: `expected a straight edge; edge ${facing.edge} is an arc` }];
+}
+
+function edgeMissing(path: Path): Fault {
+  return { path, message: 'is missing; a print that faces "along" needs the number of an edge, the first being 0' };
+}
+
+function repeatedIds(list: readonly { readonly id: string }[], path: Path): readonly Fault[] {
+  return repeated(list, (item) => item.id, 'id', path);
+}
+
+function repeated<Item>(
+  list: readonly Item[],
+  keyOf: (item: Item) => string | number,
+  field: string,
+  path: Path,
+): readonly Fault[] {
+  const first = new Map<string | number, number>();
+  return list.flatMap((item, i) => {
+    const key = keyOf(item);
+    const earlier = first.get(key);
+    if (earlier === undefined) {
+      first.set(key, i);
+      return [];
+    }
+    const message = `expected one that no other has; ${JSON.stringify(key)} is already that of ${String(path.at(-1))}[${earlier}]`;
+    return [{ path: [...path, i, field], message }];
+  });
+}
+
+function unknownId(id: string, kind: string, list: readonly { readonly id: string }[], path: Path): readonly Fault[] {
+  if (list.some((item) => item.id === id)) {
+    return [];
+  }
+  const known = list.map((item) => `"${item.id}"`).join(', ');
+  return [{ path, message: `names the ${kind} "${id}"; the ${kind}s are ${known === '' ? 'none so far' : known}` }];
+}
