@@ -35,7 +35,14 @@ export const modulo = (value: number, by: number): number => ((value % by) + by)
 function cosAndSin(degrees: number): readonly [number, number] {
   const quarter = modulo(degrees, 360) / 90;
   if (Number.isInteger(quarter)) {
-    return ([[1, 0], [0, 1], [-1, 0], [0, -1]] as const)[quarter as 0 | 1 | 2 | 3];
+    return (
+      [
+        [1, 0],
+        [0, 1],
+        [-1, 0],
+        [0, -1],
+      ] as const
+    )[quarter as 0 | 1 | 2 | 3];
   }
   const radians = (degrees * Math.PI) / 180;
   return [Math.cos(radians), Math.sin(radians)];

@@ -1,0 +1,26 @@
+/** The one door to clipper: unions and differences of polygons that need not be convex. */
+import { Clipper, FillRule, type Path64 } from 'clipper2-ts';
+import type { Polygon } from './point.ts';
+import { polygonArea } from './polygon.ts';
+
+/** Clipper reckons in whole numbers; this many to the unit, so that its rounding stays below 1e-8. */
+const FINENESS = 1e8;
+
+const toPath = (polygon: Polygon): Path64 =>
+  polygon.map(([x, y]) => ({ x: Math.round(x * FINENESS), y: Math.round(y * FINENESS) }));
+const fromPath = (path: Path64): Polygon => path.map(({ x, y }) => [x / FINENESS, y / FINENESS]);
+
+/** The union of anticlockwise polygons: outer boundaries anticlockwise, holes clockwise. */
+export function union(polygons: readonly Polygon[]): readonly Polygon[] {
+  return Clipper.union(polygons.map(toPath), FillRule.NonZero).map(fromPath);
+}
+
+/** What of the first polygon lies outside the second. */
+export function difference(first: Polygon, second: Polygon): readonly Polygon[] {
+  return Clipper.difference([toPath(first)], [toPath(second)], FillRule.NonZero).map(fromPath);
+}
+
+/** The polygon of greatest area among several, which for a union of overlapping polygons is its outer boundary. */
+export function largest(polygons: readonly Polygon[]): Polygon {
+  return polygons.reduce((best, each) => (polygonArea(each) > polygonArea(best) ? each : best), [] as Polygon);
+}
