@@ -1,6 +1,7 @@
 /** What one field of a quilt file says about another: ids, references, radii, outlines. */
 
-import { faultOfOutline, sidesOf } from './check-outline.ts';
+import { edgesOf } from '../shape/outline.ts';
+import { outlineFault } from '../shape/outline-fault.ts';
 import { COMPASS_STAR_ROLES } from './compass-star.ts';
 import { lengthIn } from './measure.ts';
 import type { Block, CompassStarForm, Facing, Length, LengthUnit, Patch, Quilt } from './quilt.ts';
@@ -95,13 +96,13 @@ function written(length: Length, unit: LengthUnit): string {
 }
 
 function faultsOfPatch(patch: Patch, path: Path, quilt: Quilt): readonly Fault[] {
-  const outlineFault = faultOfOutline(patch.outline);
+  const fault = outlineFault(patch.outline);
   const role = quilt.roles.find((each) => each.id === patch.role);
   return [
     ...unknownId(patch.role, 'role', quilt.roles, [...path, 'role']),
-    ...(outlineFault === null
+    ...(fault === null
       ? faultsOfEdge(patch, patch.facing ?? role?.facing, [...path, 'facing', 'edge'])
-      : [{ path: [...path, 'outline'], message: outlineFault }]),
+      : [{ path: [...path, 'outline'], message: fault }]),
   ];
 }
 
@@ -114,12 +115,12 @@ function faultsOfEdge(patch: Patch, facing: Facing | undefined, path: Path): rea
     // A role without its edge is told once, at the role.
     return patch.facing === undefined ? [] : [edgeMissing(path)];
   }
-  const sides = sidesOf(patch.outline);
-  const side = sides[facing.edge];
-  if (side === undefined) {
-    return [{ path, message: `expected an edge of this outline, 0 to ${sides.length - 1}; ${found(facing.edge)}` }];
+  const edges = edgesOf(patch.outline);
+  const edge = edges[facing.edge];
+  if (edge === undefined) {
+    return [{ path, message: `expected an edge of this outline, 0 to ${edges.length - 1}; ${found(facing.edge)}` }];
   }
-  return side.arc === null ? [] : [{ path, message: `expected a straight edge; edge ${facing.edge} is an arc` }];
+  return edge.arc === undefined ? [] : [{ path, message: `expected a straight edge; edge ${facing.edge} is an arc` }];
 }
 
 function edgeMissing(path: Path): Fault {

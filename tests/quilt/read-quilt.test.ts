@@ -245,21 +245,21 @@ describe('outlines', () => {
     });
   const field = 'blocks[0].units[0].patches[0].outline: ';
 
-  test('one that crosses itself is told with the edges and the place', () => {
+  test('one that crosses itself is told with the place', () => {
     expect(messagesFor(fixture('self-crossing.yardwright.json'))).toEqual([
-      `${field}crosses itself: edges 0 and 2 meet at [0, 0]`,
+      `${field}the outline crosses or touches itself at (0, 0); each edge may meet only its two neighbours`,
     ]);
   });
 
   test('an arc that swings across another edge is told too', () => {
     expect(messagesFor(fixture('self-crossing-arc.yardwright.json'))).toEqual([
-      expect.stringMatching(/outline: crosses itself: edges 2 and [34] meet at \[/),
+      expect.stringMatching(/outline: the outline crosses or touches itself at \(/),
     ]);
   });
 
-  test('an arc that cannot exist is told with its chord and what its radius spans', () => {
+  test('an arc that cannot exist is told with its chord, its radius and the least radius that would do', () => {
     expect(messagesFor(fixture('impossible-arc.yardwright.json'))).toEqual([
-      `${field}the arc from [3, -3] to [-3, 3] cannot exist: its ends are 8.48528 apart, and a circle of radius 2.5 is only 5 across`,
+      `${field}an arc of radius 2.5 cannot join corners 8.4853 apart; its radius must be at least 4.2427 (from (3, -3) to (-3, 3))`,
     ]);
   });
 
@@ -271,10 +271,10 @@ describe('outlines', () => {
         [0, 0],
         [1, 0],
       ],
-      /expected three corners or more, or two with an arc; found 2/,
+      /an outline of 2 straight edges encloses nothing/,
     ],
-    ['an arc first', [bow, [0, 0], [1, 0], [1, 1]], /expected a corner before the arc at 0/],
-    ['two arcs in a row', [[0, 0], bow, bow, [1, 0], [1, 1]], /expected a corner before the arc at 2/],
+    ['an arc first', [bow, [0, 0], [1, 0], [1, 1]], /an outline begins with a corner/],
+    ['two arcs in a row', [[0, 0], bow, bow, [1, 0], [1, 1]], /two arcs stand together/],
     [
       'a corner twice',
       [
@@ -283,7 +283,7 @@ describe('outlines', () => {
         [1, 0],
         [1, 1],
       ],
-      /edge 1 starts and ends at \[1, 0\]/,
+      /corner \(1, 0\) is given twice in a row/,
     ],
     [
       'no area',
@@ -292,7 +292,7 @@ describe('outlines', () => {
         [1, 0],
         [2, 0],
       ],
-      /crosses itself: edges 0 and 2 meet at/,
+      /crosses or touches itself/,
     ],
     [
       'a spike',
@@ -303,7 +303,7 @@ describe('outlines', () => {
         [4, 1],
         [0, 1],
       ],
-      /crosses itself: edges 1 and 2 meet at \[4, 3\]/,
+      /crosses or touches itself at \(4, 2\)/,
     ],
     [
       'a waist without width',
@@ -315,9 +315,13 @@ describe('outlines', () => {
         [0, 2],
         [1, 1],
       ],
-      /crosses itself/,
+      /crosses or touches itself/,
     ],
-    ['a radius of zero', [[0, 0], [1, 0], { arc: { radius: 0, turn: 'clockwise' } }, [1, 1]], /radius above zero/],
+    [
+      'a radius of zero',
+      [[0, 0], [1, 0], { arc: { radius: 0, turn: 'clockwise' } }, [1, 1]],
+      /radius 0; it must be greater than 0/,
+    ],
   ])('%s', (_, points, message) => {
     expect(outline(points)).toEqual([expect.stringMatching(message)]);
   });
