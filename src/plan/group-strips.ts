@@ -1,0 +1,49 @@
+/** Strips that are cut alike told once, so that a cutting page does not say the same thing six times. */
+import type { StripPiece, StripSteps } from './cut-steps.ts';
+
+export interface AlikeStrips {
+  /** The first of them. */
+  readonly strip: StripSteps;
+  /** All of them, in order. */
+  readonly strips: readonly StripSteps[];
+}
+
+/** Gathers strips that follow each other on one cloth and are cut alike; the order stays. */
+export function groupStrips(strips: readonly StripSteps[]): readonly AlikeStrips[] {
+  const groups: { strip: StripSteps; strips: StripSteps[] }[] = [];
+  for (const strip of strips) {
+    const last = groups.at(-1);
+    if (last !== undefined && alike(last.strip, strip)) {
+      last.strips.push(strip);
+    } else {
+      groups.push({ strip, strips: [strip] });
+    }
+  }
+  return groups;
+}
+
+/** Whether two strips are of one size, cut the same number of times, with the same blanks at the same marks. */
+export function alike(a: StripSteps, b: StripSteps): boolean {
+  return (
+    a.cloth === b.cloth &&
+    a.count === b.count &&
+    a.firstCut === b.firstCut &&
+    same(a.height, b.height) &&
+    same(a.across, b.across) &&
+    a.pieces.length === b.pieces.length &&
+    a.pieces.every((piece, i) => alikePieces(piece, b.pieces[i]!))
+  );
+}
+
+function alikePieces(a: StripPiece, b: StripPiece): boolean {
+  return (
+    a.blank === b.blank &&
+    a.shape === b.shape &&
+    a.mirror === b.mirror &&
+    same(a.turn, b.turn) &&
+    same(a.near, b.near) &&
+    same(a.far, b.far)
+  );
+}
+
+const same = (a: number, b: number): boolean => Math.abs(a - b) < 1e-6;

@@ -1,0 +1,144 @@
+/** Tells a plan as ruler work: strip after strip, and on each strip cut after cut. */
+import type { Polygon } from '../shape/point.ts';
+import type { StripPiece, StripSteps } from './cut-steps.ts';
+import type { JobBlank, JobCloth, Layout, LayoutAnswer, LayoutJob, Placement, Strip } from './layout-job.ts';
+import { type Cut, type CutRules, partingCut } from './parting-cut.ts';
+import { placedPolygon } from './placed.ts';
+
+/** The angles that quilters' rulers carry, to the strip. Practice. */
+const RULER_ANGLES: readonly number[] = [30, 45, 60, 90];
+const ANGLE_TOLERANCE = 0.1;
+
+interface Piece {
+  readonly placement: Placement;
+  /** In the strip's frame. */
+  readonly outline: Polygon;
+}
+
+/**
+ * The strips of every layout that hold blanks, in order, each with its blanks in cutting order. A strip that runs along
+ * the cloth is seen with its start at the cut end, its near edge being the one nearer x = 0. The strip that only squares
+ * the cut end holds nothing and is left out.
+ * @throws Error where blanks cannot be parted by straight cuts, or a blank is not in the job: then it is no plan of strips
+ */
+export function makeCutSteps(job: LayoutJob, answer: LayoutAnswer): readonly StripSteps[] {
+  const blanks = new Map(job.blanks.map((blank) => [blank.id, blank]));
+  const cloths = new Map(job.cloths.map((cloth) => [cloth.id, cloth]));
+  return answer.layouts.flatMap((layout, index) => {
+    const cloth = cloths.get(layout.cloth);
+    if (cloth === undefined) {
+      throw new Error(`the plan uses the cloth "${layout.cloth}", which the job does not have`);
+    }
+    const outlines = layout.placements.map((placement) => ({
+      placement,
+      outline: placedPolygon(outlineOf(blanks.get(placement.blank), placement), placement),
+    }));
+    return (layout.strips ?? []).flatMap((strip, which) => {
+      const pieces = outlines.map((one) => inStrip(one, layout, strip)).filter((one) => liesWithin(one, strip.height));
+      return pieces.length === 0 ? [] : [stripSteps(job, cloth, layout, index, which, pieces)];
+    });
+  });
+}
+
+function outlineOf(blank: JobBlank | undefined, placement: Placement): Polygon {
+  const outline = blank?.shapes?.[placement.shape]?.outline ?? (placement.shape === 0 ? blank?.outline : undefined);
+  if (outline === undefined) {
+    throw new Error(`the plan places "${placement.blank}", shape ${placement.shape}, which the job does not have`);
+  }
+  return outline;
+}
+
+/** From the cloth to the strip: along it and up from its near edge. */
+function inStrip({ placement, outline }: Piece, layout: Layout, strip: Strip): Piece {
+  const along = layout.firstCut === 'along';
+  return {
+    placement,
+    outline: outline.map(([x, y]) => (along ? [y, x - strip.from] : [x, y - strip.from])),
+  };
+}
+
+function liesWithin({ outline }: Piece, height: number): boolean {
+  const ys = outline.map((point) => point[1]);
+  const middle = (Math.min(...ys) + Math.max(...ys)) / 2;
+  return middle > 0 && middle < height;
+}
+
+function stripSteps(
+  job: LayoutJob,
+  cloth: JobCloth,
+  layout: Layout,
+  index: number,
+  which: number,
+  pieces: readonly Piece[],
+): StripSteps {
+  const { from, height } = layout.strips![which]!;
+  const firstCut = layout.firstCut ?? 'across';
+  const across = firstCut === 'across' ? cloth.width : (cloth.length ?? layout.length);
+  const rules = { height, length: across, ruler: job.ruler ?? null, tolerance: 1e-6 * cloth.width };
+  const cut = cutInOrder(pieces, rules, `strip ${which + 1} of layout ${index + 1} on "${cloth.id}"`);
+  const last = cut.at(-1)!;
+  return {
+    cloth: cloth.id,
+    layout: index,
+    strip: which,
+    count: layout.count,
+    firstCut,
+    from,
+    height,
+    across,
+    pieces: cut,
+    left: Math.max(0, across - Math.max(last.near, last.far)),
+  };
+}
+
+/**
+ * Takes the blanks one by one from the start of the strip. Any blank that can be parted from all that are left may come
+ * next: what is left of a good order is still a good order.
+ */
+function cutInOrder(pieces: readonly Piece[], rules: CutRules, where: string): readonly StripPiece[] {
+  let left = [...pieces].sort((a, b) => middleOf(a.outline) - middleOf(b.outline));
+  const done: StripPiece[] = [];
+  while (left.length > 0) {
+    const next = nextOff(left, rules);
+    if (next === null) {
+      throw new Error(`${where} cannot be parted by straight cuts after blank ${done.length}`);
+    }
+    left = left.filter((piece) => piece !== next.piece);
+    done.push(stripPiece(next.piece, next.cut, rules));
+  }
+  return done;
+}
+
+function nextOff(left: readonly Piece[], rules: CutRules): { readonly piece: Piece; readonly cut: Cut } | null {
+  for (const piece of left) {
+    const others = left.filter((other) => other !== piece).map((other) => other.outline);
+    const cut = partingCut(piece.outline, others, rules);
+    if (cut !== null) {
+      return { piece, cut };
+    }
+  }
+  return null;
+}
+
+function middleOf(outline: Polygon): number {
+  const xs = outline.map((point) => point[0]);
+  return (Math.min(...xs) + Math.max(...xs)) / 2;
+}
+
+function stripPiece({ placement, outline }: Piece, { near, far }: Cut, rules: CutRules): StripPiece {
+  const angle = (Math.atan2(rules.height, Math.abs(far - near)) * 180) / Math.PI;
+  return {
+    blank: placement.blank,
+    shape: placement.shape,
+    turn: placement.turn,
+    mirror: placement.mirror,
+    outline,
+    near,
+    far,
+    angle,
+    rulerAngle: RULER_ANGLES.some((carried) => Math.abs(carried - angle) <= ANGLE_TOLERANCE),
+    onRuler: rules.ruler !== null && [near, far].every((mark) => isMark(mark, rules.ruler!)),
+  };
+}
+
+const isMark = (value: number, ruler: number): boolean => Math.abs(value - Math.round(value / ruler) * ruler) <= 1e-6;
