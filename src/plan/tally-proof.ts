@@ -50,7 +50,9 @@ function proofAlone(purchase: Purchase, bolt: JobCloth, byArea: number | null): 
   // What the pieces cost at most may be part of the bound; the rest of it must be paid for the bolt.
   const pieces = group.job.cloths.filter((each) => each.length != null);
   const pieceCost = pieces.reduce((sum, each) => sum + (each.cost ?? each.length ?? 0) * (each.count ?? 1), 0);
-  const leastLength = Math.max(0, ((answer.bound ?? 0) - pieceCost) / (bolt.cost ?? 1));
+  const cost = bolt.cost ?? 1;
+  // A bolt that costs nothing is not bounded by what the plan costs.
+  const leastLength = cost > 0 ? Math.max(0, ((answer.bound ?? 0) - pieceCost) / cost) : 0;
   const bought = bolt.step === undefined ? need : stepsFor(need, bolt.step);
   const atLeast = bolt.step === undefined ? leastLength : Math.min(bought, stepsFor(leastLength, bolt.step));
   const least = bolt.step === undefined ? need - leastLength < 1e-6 * need : bought === atLeast;

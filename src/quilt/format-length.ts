@@ -54,3 +54,13 @@ export function formatClothLength(value: number, unit: LengthUnit, shop: 'yd' | 
   const eighths = Math.abs(length * 8 - Math.round(length * 8)) < 1e-6;
   return `${eighths ? formatFraction(length, 8) : formatDecimal(length, 2)} yd`;
 }
+
+/**
+ * A mark on the ruler, without its unit: to the sixteenth of an inch or the millimetre, with "≈" before it where the true
+ * place lies between two of those.
+ */
+export function formatMark(value: number, unit: LengthUnit): string {
+  const parts = unit === 'in' ? 16 : 10;
+  const exact = Math.abs(value * parts - Math.round(value * parts)) < 1e-4;
+  return `${exact ? '' : '≈'}${formatNumber(value, unit, { denominator: 16, decimals: 1 })}`;
+}

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { formatClothLength, formatFraction, formatLength, formatNumber } from '../../src/quilt/format-length.ts';
+import { formatClothLength, formatFraction, formatLength, formatMark, formatNumber } from '../../src/quilt/format-length.ts';
 import { convert, lengthIn, parseLength } from '../../src/quilt/measure.ts';
 
 describe('reading lengths', () => {
@@ -76,6 +76,13 @@ describe('writing lengths', () => {
     expect(formatClothLength(40, 'in', 'yd')).toBe('1.11 yd');
     expect(formatClothLength(75, 'cm', 'm')).toBe('0.75 m');
     expect(formatClothLength(100, 'cm', 'm')).toBe('1 m');
+  });
+
+  test('marks between two lines of the ruler say that they are rounded', () => {
+    expect(formatMark(5.3125, 'in')).toBe('5 5/16');
+    expect(formatMark(5.309, 'in')).toBe('≈5 5/16');
+    expect(formatMark(4.2, 'cm')).toBe('4.2');
+    expect(formatMark(4.23, 'cm')).toBe('≈4.2');
   });
 
   test('what is written is read back as the same number, for every sixty-fourth of an inch', () => {
