@@ -1,0 +1,118 @@
+/**
+ * A drawing as plain data: what the screen, a file and paper all draw from. Coordinates have x to the right and y up, in
+ * the drawing's own unit of length; who draws turns y over where its medium counts downwards. Line widths and dashes
+ * are the business of the classes, so that they do not swell with the scale.
+ */
+import type { PrintKind } from '../quilt/quilt.ts';
+import type { Point } from '../shape/point.ts';
+
+export interface Drawing {
+  /** What it shows, in a few words; its accessible name. */
+  readonly title: string;
+  /** The same told in a sentence or two. */
+  readonly description: string;
+  readonly box: Box;
+  /** Spacing of the marks that hint at a print, in the drawing's unit. */
+  readonly printSpacing: number;
+  readonly items: readonly Item[];
+}
+
+export interface Box {
+  readonly left: number;
+  readonly bottom: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+export type Item = PathItem | TextItem | GroupItem;
+
+export interface PathItem {
+  readonly kind: 'path';
+  readonly class: PathClass;
+  readonly runs: readonly Run[];
+  readonly fill?: Fill;
+  /** Colour of the line where it must be read on cloth; absent: as its class has it. */
+  readonly ink?: string;
+}
+
+/** Pen down at `start`, then step by step; `closed` joins the last point to the first. */
+export interface Run {
+  readonly start: Point;
+  readonly steps: readonly Step[];
+  readonly closed: boolean;
+}
+
+export interface Step {
+  readonly to: Point;
+  readonly arc?: { readonly radius: number; readonly large: boolean; readonly clockwise: boolean };
+}
+
+/** Cloth: its colour and, where the print is to be hinted at, its kind and where its up points. */
+export interface Fill {
+  readonly colour: string;
+  readonly print?: PrintKind;
+  /** The print's up, degrees anticlockwise from the drawing's up. */
+  readonly turn?: number;
+}
+
+export interface TextItem {
+  readonly kind: 'text';
+  readonly class: TextClass;
+  readonly text: string;
+  /** The text's middle by height; by width see `anchor`. */
+  readonly at: Point;
+  /** Height of a line of it in the drawing's unit. */
+  readonly size: number;
+  readonly anchor: 'start' | 'middle' | 'end';
+  /** Degrees anticlockwise. */
+  readonly turn?: number;
+  /** Colour of the cloth that it stands on, so that ink and halo can be chosen to be read on it. Absent: on paper. */
+  readonly on?: string;
+}
+
+/** What belongs together; `blank` and `patch` let a pointer find out what it points at. */
+export interface GroupItem {
+  readonly kind: 'group';
+  readonly class: GroupClass;
+  readonly id?: string;
+  readonly data?: { readonly blank?: string; readonly patch?: string };
+  readonly items: readonly Item[];
+}
+
+export type GroupClass = 'block' | 'patch' | 'roll' | 'strip' | 'blank' | 'margin';
+export type PathClass =
+  | 'cloth'
+  | 'edge'
+  | 'seam'
+  | 'cut'
+  | 'subcut'
+  | 'selvage'
+  | 'hatch'
+  | 'dots'
+  | 'leader'
+  | 'dimension'
+  | 'arrow'
+  | 'paper'
+  | 'sewing';
+export type TextClass = 'name' | 'measure' | 'strip-number' | 'note';
+
+/** A closed run of straight lines. */
+export function polygonRun(points: readonly Point[]): Run {
+  const [start = [0, 0], ...rest] = points;
+  return { start, steps: rest.map((to) => ({ to })), closed: true };
+}
+
+/** An open run of straight lines. */
+export function lineRun(...points: readonly Point[]): Run {
+  const [start = [0, 0], ...rest] = points;
+  return { start, steps: rest.map((to) => ({ to })), closed: false };
+}
+
+export function rectangle(left: number, bottom: number, width: number, height: number): readonly Point[] {
+  return [
+    [left, bottom],
+    [left + width, bottom],
+    [left + width, bottom + height],
+    [left, bottom + height],
+  ];
+}
