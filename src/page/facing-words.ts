@@ -1,0 +1,22 @@
+import type { Facing, PrintKind } from '../quilt/quilt.ts';
+
+/** How a print points, for a list to choose from. 'along' is left to the file, for it needs an edge of an outline. */
+export const FACINGS: readonly { readonly to: Facing['to']; readonly words: string }[] = [
+  { to: 'outward', words: 'outward from the centre' },
+  { to: 'inward', words: 'inward to the centre' },
+  { to: 'clockwise', words: 'round, clockwise' },
+  { to: 'anticlockwise', words: 'round, anticlockwise' },
+  { to: 'upright', words: 'upright in the quilt' },
+  { to: 'along', words: 'along an edge (as in the file)' },
+  { to: 'free', words: 'any way' },
+];
+
+export const PRINTS: readonly { readonly print: PrintKind; readonly words: string }[] = [
+  { print: 'one-way', words: 'one-way print' },
+  { print: 'two-way', words: 'two-way print or stripe' },
+  { print: 'check', words: 'check' },
+  { print: 'tossed', words: 'tossed print' },
+  { print: 'solid', words: 'solid' },
+];
+
+export const printWords = (print: PrintKind): string => PRINTS.find((one) => one.print === print)?.words ?? print;

@@ -1,0 +1,10 @@
+import { DRAWING_CSS } from '../draw/drawing-style.ts';
+import './styles/ground.css';
+import './styles/table.css';
+import './styles/parts.css';
+import './styles/print.css';
+import './yw-app.ts';
+
+const sheet = new CSSStyleSheet();
+sheet.replaceSync(DRAWING_CSS);
+document.adoptedStyleSheets = [sheet];

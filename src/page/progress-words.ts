@@ -1,0 +1,75 @@
+/** How far the planning has come, in words. */
+import type { LayoutAnswer } from '../plan/layout-job.ts';
+import type { Quilt } from '../quilt/quilt.ts';
+import type { GroupState, PlannerState } from './plan-state.ts';
+
+/** The whole, in one sentence that changes only when a group is done. */
+export function overallWords(state: PlannerState): string {
+  if (state.error !== null) {
+    return 'This quilt cannot be planned as it is.';
+  }
+  const { groups } = state;
+  if (groups.length === 0) {
+    return 'There is nothing to cut yet.';
+  }
+  const done = groups.filter((group) => group.status !== 'waiting' && group.status !== 'planning').length;
+  if (state.busy) {
+    return `Planning: ${done} of ${groups.length} done.`;
+  }
+  if (groups.some((group) => group.status === 'failed')) {
+    return 'Planning broke off.';
+  }
+  if (groups.some((group) => group.status === 'stopped')) {
+    return 'Stopped: the best so far is shown.';
+  }
+  const proved = groups.filter((group) => group.answer?.status === 'optimal').length;
+  return proved === groups.length
+    ? 'Planned, and every cloth proved least.'
+    : `Planned; ${proved} of ${groups.length} proved least.`;
+}
+
+/** One group of cloths. */
+export function groupWords(group: GroupState): string {
+  switch (group.status) {
+    case 'waiting':
+      return group.answer === null ? 'waiting its turn' : `${answerWords(group.answer)}; waiting its turn`;
+    case 'planning': {
+      const { progress, answer } = group;
+      const doing = progress === null ? 'starting' : `${progress.doing}, ${progress.seconds.toFixed(0)} s`;
+      return answer === null
+        ? `${doing}; no plan yet`
+        : `${doing}; so far ${answerWords(withBound(answer, progress?.bound))}`;
+    }
+    case 'planned':
+      return group.answer === null ? '' : answerWords(group.answer);
+    case 'stopped':
+      return group.answer === null ? 'stopped before its first plan' : `stopped; ${answerWords(group.answer)}`;
+    case 'failed':
+      return `planning failed: ${group.error ?? 'no reason was given'}`;
+  }
+}
+
+/** How near the least possible an answer is. */
+export function answerWords(answer: LayoutAnswer): string {
+  if (answer.status === 'partial') {
+    return 'not everything can be placed';
+  }
+  if (answer.status === 'optimal') {
+    return 'proved least';
+  }
+  if (answer.bound === null || answer.bound <= 0) {
+    return 'a plan, nothing proved yet';
+  }
+  const over = Math.max(0, answer.cost / answer.bound - 1) * 100;
+  return `at most ${over < 9.95 ? over.toFixed(1) : over.toFixed(0)} % above the least possible`;
+}
+
+export function groupName(group: GroupState, quilt: Quilt): string {
+  return group.group.cloths.map((id) => quilt.cloths.find((cloth) => cloth.id === id)?.name ?? id).join(' and ');
+}
+
+function withBound(answer: LayoutAnswer, bound: number | null | undefined): LayoutAnswer {
+  return bound == null || answer.status !== 'feasible'
+    ? answer
+    : { ...answer, bound: Math.max(bound, answer.bound ?? 0) };
+}

@@ -1,0 +1,200 @@
+import { html, type TemplateResult } from 'lit';
+import { customElement, state } from 'lit/decorators.js';
+import solsticeDial from '../../scenarios/solstice-dial.yardwright.json?raw';
+import { makeCutList } from '../cutting/make-cut-list.ts';
+import { fileNameOf, readTextFile, saveTextFile } from '../keep/file.ts';
+import { QuiltSession } from '../keep/quilt-session.ts';
+import { openStorage } from '../keep/storage.ts';
+import { makeTally } from '../plan/make-tally.ts';
+import type { LengthUnit } from '../quilt/quilt.ts';
+import { writeQuilt } from '../quilt/write-quilt.ts';
+import type { EditEvent } from './edit-event.ts';
+import { Lighting } from './lighting.ts';
+import { PageElement } from './page-element.ts';
+import type { PlannerState } from './plan-state.ts';
+import { Planner } from './planner.ts';
+import { shownRolls } from './shown-rolls.ts';
+import { startPacker } from './start-packer.ts';
+import type { Units } from './written.ts';
+import './yw-block-side.ts';
+import './yw-cloth-side.ts';
+import './yw-field.ts';
+import type { FileWish } from './yw-file-bar.ts';
+import './yw-file-bar.ts';
+import './yw-lit-line.ts';
+import type { Message } from './yw-messages.ts';
+import './yw-messages.ts';
+import './yw-print-sheet.ts';
+import './yw-progress.ts';
+import './yw-tally-slip.ts';
+
+/**
+ * The table at which all is seen. Edits come up as events, go through the session (which checks, remembers and keeps them)
+ * and on to the planner; both are then read down into the elements. Nothing else on the page holds state that matters.
+ */
+@customElement('yw-app')
+export class App extends PageElement {
+  private readonly storage = openStorage();
+  private readonly session = new QuiltSession(this.storage, solsticeDial);
+  private readonly planner = new Planner({ startPacker, makeCutList, makeTally });
+  private readonly lighting = new Lighting();
+  @state() private plan: PlannerState = this.planner.state;
+  @state() private shown: LengthUnit = this.firstUnit();
+  @state() private messages: readonly Message[] = [];
+  private lastMessage = 0;
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    this.lighting.follow(document);
+    this.addEventListener('yw-edit', (event) => this.onEdit(event));
+    this.addEventListener('yw-stop', () => this.planner.stop());
+    this.addEventListener('yw-resume', () => this.planner.resume());
+    this.addEventListener('yw-wish', (event) => this.onWish((event as CustomEvent<FileWish>).detail));
+    this.addEventListener('yw-open', (event) => void this.openFile((event as CustomEvent<File>).detail));
+    this.addEventListener('yw-unit', (event) => this.showUnit((event as CustomEvent<LengthUnit>).detail));
+    this.addEventListener('yw-dismiss', (event) => this.dismiss((event as CustomEvent<number>).detail));
+    document.addEventListener('dragover', (event) => event.preventDefault());
+    document.addEventListener('drop', (event) => this.onDrop(event));
+    this.planner.subscribe((plan) => {
+      this.plan = plan;
+    });
+    this.sayStorageFault();
+    this.planner.plan(this.session.quilt);
+  }
+
+  protected override render(): TemplateResult {
+    const { session, plan } = this;
+    const { quilt } = session;
+    const units: Units = { quilt: quilt.unit, shown: this.shown };
+    const rolls = shownRolls(plan);
+    return html`
+      <nav class="skips" aria-label="Parts of the page">
+        <a href="#block">The block</a> <a href="#cloth">The cloth</a> <a href="#slip">To buy</a>
+      </nav>
+      <header class="masthead">
+        <p class="brand">Yardwright</p>
+        <h1>${quilt.name}</h1>
+        <yw-file-bar
+          .canUndo=${session.canUndo}
+          .canRedo=${session.canRedo}
+          .canPrint=${plan.plan !== null}
+          .shown=${this.shown}
+        ></yw-file-bar>
+      </header>
+      <yw-messages .messages=${this.messages}></yw-messages>
+      <yw-progress .state=${plan}></yw-progress>
+      <main class="cutting-table">
+        <section id="block" tabindex="-1" aria-label="The block">
+          <yw-block-side .quilt=${quilt} .state=${plan} .units=${units}></yw-block-side>
+        </section>
+        <section id="cloth" tabindex="-1" aria-labelledby="cloth-title">
+          <yw-cloth-side .shown=${rolls} .units=${units}></yw-cloth-side>
+        </section>
+        <aside id="slip" tabindex="-1" aria-labelledby="slip-title">
+          <yw-tally-slip
+            .quilt=${quilt}
+            .planned=${plan.plan?.quilt ?? null}
+            .tally=${plan.plan?.tally ?? null}
+            .former=${plan.plan !== null && !plan.current}
+            .units=${units}
+          ></yw-tally-slip>
+        </aside>
+      </main>
+      <yw-lit-line .lighting=${this.lighting} .quilt=${quilt} .rolls=${rolls.lit}></yw-lit-line>
+      <footer class="foot">
+        <p>Yardwright is free software, under the <a href="./gpl-3.0.txt">GNU General Public License, version 3</a> or later.
+          Your quilt stays in this browser; nothing is sent anywhere.</p>
+      </footer>
+      <yw-print-sheet .plan=${plan.plan} .units=${{ quilt: plan.plan?.quilt.unit ?? quilt.unit, shown: this.shown }}></yw-print-sheet>
+    `;
+  }
+
+  private onEdit(event: EditEvent): void {
+    event.refusal = this.session.edit(event.edit);
+    if (event.refusal === null) {
+      this.afterChange();
+    }
+  }
+
+  private onWish(wish: FileWish): void {
+    switch (wish) {
+      case 'save':
+        saveTextFile(fileNameOf(this.session.quilt.name), writeQuilt(this.session.quilt));
+        break;
+      case 'print':
+        window.print();
+        break;
+      case 'undo':
+        this.session.undo();
+        this.afterChange();
+        break;
+      case 'redo':
+        this.session.redo();
+        this.afterChange();
+        break;
+      case 'fresh':
+        this.openText(solsticeDial, 'The example');
+        break;
+    }
+  }
+
+  private onDrop(event: DragEvent): void {
+    event.preventDefault();
+    const file = event.dataTransfer?.files[0];
+    if (file !== undefined) {
+      void this.openFile(file);
+    }
+  }
+
+  private async openFile(file: File): Promise<void> {
+    const text = await readTextFile(file);
+    if (text.ok) {
+      this.openText(text.value, `“${file.name}”`);
+    } else {
+      this.say('error', text.why, []);
+    }
+  }
+
+  private openText(text: string, name: string): void {
+    const faults = this.session.open(text);
+    if (faults === null) {
+      this.messages = this.messages.filter((message) => message.kind !== 'error');
+      this.afterChange();
+    } else {
+      this.say('error', `${name} was not opened; your quilt is as it was.`, faults);
+    }
+  }
+
+  private afterChange(): void {
+    this.sayStorageFault();
+    this.planner.plan(this.session.quilt);
+    this.requestUpdate();
+  }
+
+  private say(kind: Message['kind'], title: string, lines: readonly string[]): void {
+    const others = this.messages.filter((message) => message.kind !== kind || message.title === title);
+    const rest = others.filter((message) => message.title !== title);
+    this.messages = [...rest, { id: ++this.lastMessage, kind, title, lines }];
+  }
+
+  private sayStorageFault(): void {
+    const fault = this.session.storageFault;
+    if (fault !== null && this.messages.every((message) => message.title !== fault)) {
+      this.say('note', fault, []);
+    }
+  }
+
+  private dismiss(id: number): void {
+    this.messages = this.messages.filter((message) => message.id !== id);
+  }
+
+  private firstUnit(): LengthUnit {
+    const kept = this.storage.shownUnit();
+    return kept.ok && (kept.value === 'in' || kept.value === 'cm') ? kept.value : this.session.quilt.unit;
+  }
+
+  private showUnit(unit: LengthUnit): void {
+    this.shown = unit;
+    this.storage.keepShownUnit(unit);
+  }
+}

@@ -1,0 +1,53 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import type { Quilt } from '../quilt/quilt.ts';
+import { PageElement } from './page-element.ts';
+import type { PlannerState } from './plan-state.ts';
+import type { Units } from './written.ts';
+import './yw-block-view.ts';
+import './yw-habits.ts';
+import './yw-scheme-roles.ts';
+import './yw-star-form.ts';
+
+/** The left of the table: each block, then the choices that shape it. On a narrow page the choices begin folded away. */
+@customElement('yw-block-side')
+export class BlockSide extends PageElement {
+  @property({ attribute: false }) quilt: Quilt | null = null;
+  @property({ attribute: false }) state: PlannerState | null = null;
+  @property({ attribute: false }) units: Units = { quilt: 'in', shown: 'in' };
+  private readonly wide = matchMedia('(min-width: 48em)').matches;
+
+  protected override render(): TemplateResult | typeof nothing {
+    const { quilt, state, units } = this;
+    if (quilt === null || state === null) {
+      return nothing;
+    }
+    const { cutList, error } = state;
+    const single = quilt.blocks.length === 1;
+    return html`
+      ${quilt.blocks.map(
+        (block) => html`<yw-block-view
+          ?data-pinned=${single}
+          .quilt=${quilt}
+          .block=${block}
+          .cutList=${cutList}
+        ></yw-block-view>`,
+      )}
+      ${error === null ? nothing : html`<p class="fault" role="alert">${error}</p>`}
+      <details class="drawer" ?open=${this.wide}>
+        <summary>Which cloth goes where</summary>
+        <yw-scheme-roles .quilt=${quilt} .problems=${cutList?.problems ?? []}></yw-scheme-roles>
+      </details>
+      ${quilt.blocks.map(
+        (block) => html`<details class="drawer" ?open=${this.wide}>
+          <summary>The numbers of ${block.name}</summary>
+          <yw-star-form .block=${block} .units=${units}></yw-star-form>
+        </details>`,
+      )}
+      <details class="drawer" ?open=${this.wide}>
+        <summary>At the machine and the ruler</summary>
+        <yw-habits .quilt=${quilt} .units=${units}></yw-habits>
+      </details>
+    `;
+  }
+}

@@ -1,0 +1,99 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import type { Blank, CutList } from '../cutting/cut-list.ts';
+import type { Drawing } from '../draw/display-list.ts';
+import { drawBlock } from '../draw/draw-block.ts';
+import { litDrawing } from '../draw/lit-drawing.ts';
+import type { Block, Quilt } from '../quilt/quilt.ts';
+import { blankTags } from './blank-tags.ts';
+import { blockExtent } from './block-extent.ts';
+import { freshId, PageElement } from './page-element.ts';
+import { smallTextPixels, WidthWatch } from './width-watch.ts';
+
+/** One block as it will be when finished, the names of its patches under it, and the table that says the same. */
+@customElement('yw-block-view')
+export class BlockView extends PageElement {
+  @property({ attribute: false }) quilt: Quilt | null = null;
+  @property({ attribute: false }) block: Block | null = null;
+  @property({ attribute: false }) cutList: CutList | null = null;
+  private readonly watch = new WidthWatch(this);
+  private readonly stem = freshId('block');
+  private drawn: { key: readonly unknown[]; drawing: Drawing } | null = null;
+
+  protected override render(): TemplateResult | typeof nothing {
+    const { quilt, block } = this;
+    const scheme = quilt?.schemes.find((one) => one.id === quilt.scheme);
+    if (quilt === null || block === null || scheme === undefined) {
+      return nothing;
+    }
+    const blanks = this.blanksOfBlock(block);
+    return html`<figure class="block-figure">
+        <figcaption>
+          <h2>${block.name}</h2>
+          <span>${block.count === 1 ? 'one' : `${block.count}`} in the quilt</span>
+        </figcaption>
+        <div class="drawing-frame">${litDrawing(this.drawing(quilt, block), this.stem)}</div>
+      </figure>
+      ${blankTags(blanks, `Patches of ${block.name}`)}
+      <details>
+        <summary>The same as a table</summary>
+        ${this.table(quilt, blanks)}
+      </details>`;
+  }
+
+  private blanksOfBlock(block: Block): readonly Blank[] {
+    const all = (this.cutList?.groups ?? []).flatMap((group) => group.blanks);
+    return all
+      .filter((blank) => blank.uses.some((use) => use.block === block.id))
+      .sort((a, b) => a.id.localeCompare(b.id, undefined, { numeric: true }));
+  }
+
+  /** Drawn anew only when what it shows has changed, not with every tick of the planning. */
+  private drawing(quilt: Quilt, block: Block): Drawing {
+    const scheme = quilt.schemes.find((one) => one.id === quilt.scheme)!;
+    const pixels = this.watch.width || 400;
+    const key = [quilt, block, this.cutList, pixels];
+    if (this.drawn === null || key.some((part, index) => part !== this.drawn?.key[index])) {
+      const textSize = (smallTextPixels() * blockExtent(block, quilt.unit)) / pixels;
+      const blanks = this.blanksOfBlock(block);
+      this.drawn = { key, drawing: drawBlock({ quilt, scheme, block, blanks, textSize }) };
+    }
+    return this.drawn.drawing;
+  }
+
+  private table(quilt: Quilt, blanks: readonly Blank[]): TemplateResult {
+    return html`<div class="table-frame" tabindex="0" role="region" aria-label="Patches and their blanks">
+      <table>
+        <thead>
+          <tr>
+            <th scope="col">Blank</th>
+            <th scope="col">Role</th>
+            <th scope="col">Cloth</th>
+            <th scope="col">To cut</th>
+            <th scope="col">Spare</th>
+          </tr>
+        </thead>
+        <tbody>
+          ${blanks.map(
+            (blank) => html`<tr>
+              <th scope="row">${blank.id}</th>
+              <td>${quilt.roles.find((role) => role.id === blank.role)?.name ?? blank.role}</td>
+              <td>${clothNames(quilt, blank.role)}</td>
+              <td>${blank.demand}</td>
+              <td>${blank.spares}</td>
+            </tr>`,
+          )}
+        </tbody>
+      </table>
+    </div>`;
+  }
+}
+
+/** The cloths that fill a role in the scheme being planned. */
+function clothNames(quilt: Quilt, role: string): string {
+  const ids = quilt.schemes.find((scheme) => scheme.id === quilt.scheme)?.cloths[role] ?? [];
+  return [ids]
+    .flat()
+    .map((id) => quilt.cloths.find((cloth) => cloth.id === id)?.name ?? id)
+    .join(' or ');
+}

@@ -1,0 +1,136 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import type { Problem } from '../cutting/cut-list.ts';
+import type { Drawing } from '../draw/display-list.ts';
+import { drawLayout, layoutTextSize } from '../draw/draw-layout.ts';
+import { litDrawing } from '../draw/lit-drawing.ts';
+import type { ClothLengthDrawn } from '../draw/unroll.ts';
+import type { ClothTally } from '../plan/tally.ts';
+import type { Cloth, Length } from '../quilt/quilt.ts';
+import { blankTags } from './blank-tags.ts';
+import { setCloth } from './edits.ts';
+import { printWords } from './facing-words.ts';
+import { freshId, PageElement } from './page-element.ts';
+import { problemNotes } from './problem-notes.ts';
+import type { Roll } from './rolls.ts';
+import { stripTable } from './strip-table.ts';
+import { swatch } from './swatch.ts';
+import { smallTextPixels, WidthWatch } from './width-watch.ts';
+import { type Units, written } from './written.ts';
+
+/** One cloth unrolled: its own numbers, its lengths drawn to scale, their strips as a table. */
+@customElement('yw-cloth-roll')
+export class ClothRoll extends PageElement {
+  @property({ attribute: false }) cloth: Cloth | null = null;
+  /** As the shown plan has it: it may be of a former choice. */
+  @property({ attribute: false }) roll: Roll | null = null;
+  @property({ attribute: false }) tally: ClothTally | null = null;
+  @property({ attribute: false }) problems: readonly Problem[] = [];
+  @property({ attribute: false }) units: Units = { quilt: 'in', shown: 'in' };
+  /** How far the planning of its group has come, in words. */
+  @property() status = '';
+  @property({ type: Boolean }) former = false;
+  /** How many times as wide as the column it is drawn. */
+  @property({ type: Number }) zoom = 1;
+  private readonly watch = new WidthWatch(this);
+  private readonly stem = freshId('roll');
+  private drawn: { key: readonly unknown[]; drawings: readonly Drawing[] } | null = null;
+
+  protected override render(): TemplateResult | typeof nothing {
+    const { cloth, roll } = this;
+    if (cloth === null) {
+      return nothing;
+    }
+    return html`<article class="roll" aria-labelledby="${this.stem}-name" ?data-former=${this.former}>
+      <header>
+        ${swatch(cloth)}
+        <h3 id="${this.stem}-name">${cloth.name}</h3>
+        <p class="hint">${printWords(cloth.print)}${cloth.up === 'across' ? ', its up across the cloth' : ''}</p>
+        <p class="status">${this.former ? 'Of your former choice. ' : ''}${this.status}</p>
+      </header>
+      ${this.numbers(cloth)} ${problemNotes(this.problems)}
+      ${roll === null || roll.lengths.length === 0 ? nothing : this.lengths(cloth, roll)}
+    </article>`;
+  }
+
+  private numbers(cloth: Cloth): TemplateResult {
+    const length = (label: string, field: 'width' | 'step', value: Length, hint: string) => html`<yw-length-field
+      label=${label}
+      hint=${hint}
+      .value=${value}
+      .units=${this.units}
+      .edit=${(changed: Length) => setCloth(cloth.id, { [field]: changed })}
+    ></yw-length-field>`;
+    const { price } = cloth;
+    return html`<div class="cloth-numbers">
+      ${length('Width', 'width', cloth.width, 'usable, between the selvages')}
+      ${cloth.step === undefined ? html`<p class="hint">Not to be bought; the shelf only.</p>` : length('Sold by', 'step', cloth.step, 'the shop’s step')}
+      ${
+        price === undefined
+          ? nothing
+          : html`<yw-number-field
+            label="Price"
+            hint="${price.currency ?? ''} a ${price.per === 'yd' ? 'yard' : 'metre'}"
+            .value=${price.amount}
+            step="any"
+            .edit=${(amount: number) => setCloth(cloth.id, { price: { ...price, amount } })}
+          ></yw-number-field>`
+      }
+    </div>`;
+  }
+
+  private lengths(cloth: Cloth, roll: Roll): TemplateResult {
+    const drawings = this.drawings(cloth, roll);
+    const cut = new Set(
+      roll.lengths.flatMap(({ laid }) => laid.flatMap(({ layout }) => layout.placements.map((p) => p.blank))),
+    );
+    const blanks = roll.group.blanks.filter((blank) => cut.has(blank.id));
+    return html`
+      ${roll.lengths.map((length, index) => {
+        const name = lengthName(cloth, length);
+        return html`<figure class="length">
+          <figcaption>${name}</figcaption>
+          <div class="drawing-frame" tabindex=${this.zoom > 1 ? 0 : nothing} role=${this.zoom > 1 ? 'region' : nothing}
+            aria-label=${this.zoom > 1 ? `${name}, enlarged` : nothing}>
+            <div style="width:${this.zoom * 100}%">${litDrawing(drawings[index]!, `${this.stem}-${index}`)}</div>
+          </div>
+          <details>
+            <summary>Strips and cuts as a table</summary>
+            ${stripTable(length, roll.steps, this.units, name)}
+          </details>
+        </figure>`;
+      })}
+      ${blankTags(blanks, `Blanks cut from ${cloth.name}`)}
+    `;
+  }
+
+  /** Drawn anew only when what it shows has changed, not with every tick of the planning. */
+  private drawings(cloth: Cloth, roll: Roll): readonly Drawing[] {
+    const pixels = (this.watch.width || 600) * this.zoom;
+    const bought = this.tally === null ? 0 : this.tally.need + this.tally.over;
+    const key = [cloth, roll, bought, pixels, this.units.shown];
+    if (this.drawn === null || key.some((part, index) => part !== this.drawn?.key[index])) {
+      const drawings = roll.lengths.map((length) =>
+        drawLayout({
+          cloth,
+          length,
+          blanks: roll.group.blanks,
+          steps: roll.steps,
+          whole: length.jobCloth.length ?? bought,
+          textSize: layoutTextSize(length.jobCloth.width, pixels, smallTextPixels()),
+          write: (value) => written(value, this.units),
+        }),
+      );
+      this.drawn = { key, drawings };
+    }
+    return this.drawn.drawings;
+  }
+}
+
+/** "Noon gold, from the bolt", "Noon gold, the piece “fat-quarter”, 3 alike". */
+export function lengthName(cloth: Cloth, length: ClothLengthDrawn): string {
+  if (length.piece === null) {
+    return `${cloth.name}, from the bolt`;
+  }
+  return `${cloth.name}, the piece “${length.piece}”${length.times > 1 ? `, ${length.times} alike` : ''}`;
+}

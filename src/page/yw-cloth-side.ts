@@ -1,0 +1,70 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import { customElement, property, state } from 'lit/decorators.js';
+import { cautions } from './cautions.ts';
+import { PageElement } from './page-element.ts';
+import { problemNotes } from './problem-notes.ts';
+import type { ShownRolls } from './shown-rolls.ts';
+import type { Units } from './written.ts';
+import './yw-cloth-roll.ts';
+
+const ZOOMS: readonly { readonly times: number; readonly words: string }[] = [
+  { times: 1, words: 'to fit' },
+  { times: 1.5, words: 'half as large again' },
+  { times: 2, words: 'twice as large' },
+  { times: 3, words: 'three times as large' },
+];
+
+/** The middle of the table: every cloth unrolled, with the care that cutting asks for. */
+@customElement('yw-cloth-side')
+export class ClothSide extends PageElement {
+  @property({ attribute: false }) shown: ShownRolls | null = null;
+  @property({ attribute: false }) units: Units = { quilt: 'in', shown: 'in' };
+  @state() private zoom = 1;
+
+  protected override render(): TemplateResult | typeof nothing {
+    const { shown } = this;
+    if (shown === null) {
+      return nothing;
+    }
+    return html`
+      <header class="cloth-head">
+        <h2 id="cloth-title">The cloth, unrolled</h2>
+        ${this.zoomChoice()}
+      </header>
+      <p class="legend">
+        The cut end lies before you, and strips are numbered as they are cut. An arrow is the print’s up. Close hatching is
+        waste, wide hatching is left over, dots are trimmed off to square the end. A name that ends in “m” is mirrored.
+        Point at a name or a piece to see where it goes.
+      </p>
+      ${problemNotes(shown.homeless)}
+      <div class="rolls">
+        ${shown.rolls.map(
+          (roll) => html`<yw-cloth-roll
+            .cloth=${roll.cloth}
+            .roll=${roll.roll}
+            .tally=${roll.tally}
+            .problems=${roll.problems}
+            .status=${roll.status}
+            .former=${roll.former}
+            .units=${this.units}
+            .zoom=${this.zoom}
+          ></yw-cloth-roll>`,
+        )}
+      </div>
+      ${cautions()}
+    `;
+  }
+
+  private zoomChoice(): TemplateResult {
+    return html`<span class="field zoom">
+      <label for="zoom">Drawn</label>
+      <select id="zoom" @change=${this.onZoom}>
+        ${ZOOMS.map(({ times, words }) => html`<option value=${times}>${words}</option>`)}
+      </select>
+    </span>`;
+  }
+
+  private onZoom(event: Event): void {
+    this.zoom = Number((event.target as HTMLSelectElement).value);
+  }
+}

@@ -1,0 +1,38 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import { PageElement } from './page-element.ts';
+import type { PlannerState } from './plan-state.ts';
+import { groupName, groupWords, overallWords } from './progress-words.ts';
+
+/** The thread along the top: how far the planning has come, and the way to stop it or go on. */
+@customElement('yw-progress')
+export class ProgressLine extends PageElement {
+  @property({ attribute: false }) state: PlannerState | null = null;
+
+  protected override render(): TemplateResult | typeof nothing {
+    const { state } = this;
+    if (state === null) {
+      return nothing;
+    }
+    const working = state.groups.filter((group) => group.status === 'planning');
+    const canResume =
+      !state.busy && state.groups.some((group) => group.status === 'stopped' || group.status === 'failed');
+    return html`<div class="progress" ?data-busy=${state.busy}>
+      <p role="status">${overallWords(state)}</p>
+      ${
+        state.quilt === null
+          ? nothing
+          : working.map(
+              (group) =>
+                html`<p class="working"><strong>${groupName(group, state.quilt!)}</strong> ${groupWords(group)}</p>`,
+            )
+      }
+      ${state.busy ? html`<button type="button" @click=${() => this.send('yw-stop')}>Stop, keep the best</button>` : nothing}
+      ${canResume ? html`<button type="button" @click=${() => this.send('yw-resume')}>Plan on</button>` : nothing}
+    </div>`;
+  }
+
+  private send(type: 'yw-stop' | 'yw-resume'): void {
+    this.dispatchEvent(new Event(type, { bubbles: true }));
+  }
+}

@@ -1,0 +1,124 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import { saySteps } from '../plan/say-steps.ts';
+import type { Areas, ClothTally, Proof, Tally } from '../plan/tally.ts';
+import type { Cloth, Length, Quilt } from '../quilt/quilt.ts';
+import { areaShares } from './area-shares.ts';
+import { setQuilt } from './edits.ts';
+import { PageElement } from './page-element.ts';
+import { swatch } from './swatch.ts';
+import { type Units, written, writtenPurchase } from './written.ts';
+
+/** The shop slip: what to buy of each cloth, what it costs, how near the least possible, where the cloth goes. */
+@customElement('yw-tally-slip')
+export class TallySlip extends PageElement {
+  /** The quilt being planned now, for the fields. */
+  @property({ attribute: false }) quilt: Quilt | null = null;
+  /** The quilt that the tally is of. */
+  @property({ attribute: false }) planned: Quilt | null = null;
+  @property({ attribute: false }) tally: Tally | null = null;
+  @property({ attribute: false }) units: Units = { quilt: 'in', shown: 'in' };
+  @property({ type: Boolean }) former = false;
+
+  protected override render(): TemplateResult {
+    const { tally, planned } = this;
+    return html`<div class="slip" ?data-former=${this.former}>
+      <h2 id="slip-title">To buy</h2>
+      ${this.former ? html`<p class="former-note">This slip is of your former choice.</p>` : nothing}
+      ${tally === null || planned === null ? html`<p>It is told as soon as every cloth has a first plan.</p>` : this.bill(tally, planned)}
+      ${this.safety()}
+      ${tally === null ? nothing : html`<h3>Where the cloth goes</h3>${areaShares(tally.areas, this.units)}`}
+    </div>`;
+  }
+
+  private bill(tally: Tally, planned: Quilt): TemplateResult {
+    return html`
+      <ul class="bill">
+        ${tally.cloths.map((cloth) =>
+          this.line(
+            cloth,
+            planned.cloths.find((one) => one.id === cloth.cloth),
+          ),
+        )}
+      </ul>
+      ${
+        tally.price === null
+          ? nothing
+          : html`<p class="total"><span>Together</span> <strong>${money(tally.price, tally.currency)}</strong></p>`
+      }
+      <p class="proof-all">
+        ${tally.provedLeast ? 'Every purchase on this slip is proved least.' : 'Not every purchase is proved least: see each cloth.'}
+      </p>
+    `;
+  }
+
+  private line(line: ClothTally, cloth: Cloth | undefined): TemplateResult {
+    const short = line.unplaced.reduce((sum, { count }) => sum + count, 0);
+    return html`<li>
+      <p class="bill-head">
+        ${swatch(cloth)} <strong>${line.name}</strong>
+        <span>${line.price === null ? '' : money(line.price, cloth?.price?.currency ?? null)}</span>
+      </p>
+      <p class="bill-buy">${this.purchase(line, cloth)}</p>
+      <p>needs ${written(line.need, this.units)}${line.over > 1e-6 ? html`; ${written(line.over, this.units)} left beyond the need` : ', to the last thread'}</p>
+      ${line.pieces.map((piece) => html`<p>from the shelf: ${piece.used} × “${piece.piece}”</p>`)}
+      <p class="proof" data-state=${line.proof.state}>${proofMark(line.proof)} ${line.proof.words}</p>
+      ${line.proof.byArea !== null && line.steps !== null && line.proof.byArea < line.steps ? html`<p class="by-area">By area alone it would seem ${line.proof.byArea} of ${line.steps} steps.</p>` : nothing}
+      ${short > 0 ? html`<p class="fault">${short} ${short === 1 ? 'blank is' : 'blanks are'} not placed: ${line.unplaced.map((one) => `${one.blank} (${one.why})`).join('; ')}</p>` : nothing}
+      <p class="waste">${Math.round(share(line.areas, 'waste') * 100)} % falls off as waste</p>
+    </li>`;
+  }
+
+  private purchase(line: ClothTally, cloth: Cloth | undefined): string {
+    if (line.steps === null || cloth?.step === undefined) {
+      return 'nothing to buy: the shelf serves';
+    }
+    if (line.steps === 0) {
+      return 'nothing to buy';
+    }
+    const steps = saySteps(line.steps, cloth.step, this.units.quilt);
+    return `${steps}: ${writtenPurchase(line.buy, cloth.step, this.units)}`;
+  }
+
+  private safety(): TemplateResult | typeof nothing {
+    const { quilt } = this;
+    if (quilt === null) {
+      return nothing;
+    }
+    return html`<fieldset class="numbers safety">
+      <legend>To be on the safe side</legend>
+      <yw-length-field
+        label="Squaring up"
+        hint="lost at the cut end of each bolt and piece"
+        .value=${quilt.squaring}
+        .units=${this.units}
+        .edit=${(squaring: Length) => setQuilt({ squaring })}
+      ></yw-length-field>
+      <yw-number-field
+        label="Spares"
+        hint="extra blanks of each kind"
+        .value=${quilt.spares}
+        .max=${99}
+        .edit=${(spares: number) => setQuilt({ spares })}
+      ></yw-number-field>
+      <p class="hint">A purchase proved least without these two runs short at the first slip of the blade.</p>
+    </fieldset>`;
+  }
+}
+
+function proofMark(proof: Proof): string {
+  return { least: 'Proved least.', gap: 'Not proved least.', none: 'Not whole.' }[proof.state];
+}
+
+const share = (areas: Areas, part: keyof Areas): number => (areas.used === 0 ? 0 : areas[part] / areas.used);
+
+/** An amount with its currency's sign, as shops write it. */
+export function money(amount: number, currency: string | null): string {
+  return `${currency ?? ''}${currency !== null && currency.length > 1 ? ' ' : ''}${amount.toFixed(2)}`;
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'yw-tally-slip': TallySlip;
+  }
+}
