@@ -37,7 +37,7 @@ export interface Blank {
   readonly spares: number;
   /** Alternatives, in the order of the job's shapes. Print's up is +y at turn 0. */
   readonly shapes: readonly CutShape[];
-  /** The finished patch in the same frame as the shapes' outlines (print's up is +y at turn 0), arcs flattened. */
+  /** The finished patch in the frame of the first shape's outline (print's up is +y at turn 0), arcs flattened. */
   readonly patch: Polygon;
   readonly finishedArea: number;
   /** Area of the patch with its seam allowance all round. */
@@ -51,7 +51,10 @@ export interface Blank {
 
 export interface CutShape {
   readonly kind: BlankShapeKind | 'strip';
+  /** Its box begins at the origin, so that what the ruler measures are whole rulers. */
   readonly outline: Polygon;
+  /** The finished patch as it lies in this outline. Absent: as the blank's own `patch`. */
+  readonly patch?: Polygon;
 }
 
 /** Which patches a blank serves. */

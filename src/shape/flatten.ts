@@ -60,7 +60,9 @@ function between(edge: Edge, anticlockwise: boolean, { side, within }: Flattenin
 /** The arc in equal parts, its tangents at their ends meeting R/cos(part/2) from the centre: R(1/cos − 1) beyond it. */
 function tangentCorners(arc: CentredArc, within: number): readonly Point[] {
   const size = Math.abs(arc.sweep);
-  const parts = Math.max(Math.ceil(size / (2 * Math.acos(arc.radius / (arc.radius + within)))), Math.ceil(size / 2));
+  const fewest = Math.max(Math.ceil(size / (2 * Math.acos(arc.radius / (arc.radius + within)))), Math.ceil(size / 2));
+  // An even number touches the arc at its middle, so that the height of a symmetrical wedge comes out exact.
+  const parts = fewest > 3 ? 2 * Math.ceil(fewest / 2) : fewest;
   const part = arc.sweep / parts;
   const reach = arc.radius / Math.cos(part / 2);
   return Array.from({ length: parts }, (_, k) => onArc(arc, arc.start + (k + 0.5) * part, reach));

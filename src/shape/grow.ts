@@ -20,7 +20,9 @@ const RIGHT_ANGLE_SLACK = 1e-6;
  * within the least distance of the polygon. Hollows that the growth closes are filled.
  */
 export function grow(polygon: Polygon, growth: Growth): Polygon {
-  return isConvex(polygon) ? growConvex(polygon, growth) : growHollow(polygon, growth);
+  return isConvex(polygon)
+    ? withinLimits(growthLimits(polygon, growth), polygon, Math.max(0, ...growth.edges, ...(growth.tips ?? [])))
+    : growHollow(polygon, growth);
 }
 
 /** By the same distance all round. */
@@ -60,17 +62,17 @@ export function sharpTips(polygon: Polygon): readonly Tip[] {
 const tipOf = (corner: number, edges: readonly number[], tips: readonly number[] | undefined): number =>
   tips?.[corner] ?? Math.max(edges[corner]!, edges.at(corner - 1)!);
 
-function growConvex(polygon: Polygon, growth: Growth): Polygon {
+/** The part of the plane within all the limits, given that it lies within 10 × `most` + 1 of the polygon. */
+export function withinLimits(limits: readonly HalfPlane[], polygon: Polygon, most: number): Polygon {
   const { min, max } = polygonBox(polygon);
-  // Any box beyond the farthest mitre that the tips allow will do to start from.
-  const far = 10 * Math.max(0, ...growth.edges, ...(growth.tips ?? [])) + 1;
+  const far = 10 * most + 1;
   const start: Polygon = [
     [min[0] - far, min[1] - far],
     [max[0] + far, min[1] - far],
     [max[0] + far, max[1] + far],
     [min[0] - far, max[1] + far],
   ];
-  return tidyPolygon(growthLimits(polygon, growth).reduce<Polygon>(clip, start));
+  return tidyPolygon(limits.reduce<Polygon>(clip, start));
 }
 
 /** The polygon, a quadrilateral swept out by each edge, and a piece for each bulging corner, all made one. */

@@ -1,0 +1,212 @@
+/** From a quilt to all that must be cut: start reading this folder here, or in README.md. */
+import type { ClothChoice, JobBlank, LayoutJob, Turns } from '../plan/layout-job.ts';
+import { formatLength } from '../quilt/format-length.ts';
+import { lengthIn } from '../quilt/measure.ts';
+import type { Cloth, Quilt } from '../quilt/quilt.ts';
+import { polygonArea } from '../shape/polygon.ts';
+import { type ClothSupply, costBy, suppliesOf } from './cloth-lengths.ts';
+import type { Blank, CutList, Group, Problem } from './cut-list.ts';
+import { extentsOf, fits } from './fits.ts';
+import { groupCloths } from './group-cloths.ts';
+import { joinedStrips } from './joined-strips.ts';
+import { type Kind, kindOf, mergeKinds } from './kind.ts';
+import { nameBlanks } from './name-blanks.ts';
+import { type RoughPatch, roughPatch } from './rough-patch.ts';
+import { forgottenCloths, schemeCloths } from './scheme-cloths.ts';
+import { roundUp } from './slant.ts';
+import { gatherWanted, type WantedUses } from './wanted.ts';
+
+/** A blank with what the job needs to know and the cut list does not tell. */
+interface Planned {
+  readonly blank: Blank;
+  readonly cloths: readonly Cloth[];
+  /** For each cloth. */
+  readonly turns: readonly Turns[];
+  readonly turnOver: readonly boolean[];
+}
+
+/**
+ * Everything one scheme asks to be cut. Lengths come out in the quilt's unit.
+ * @param quilt as read by read-quilt.ts, so that lengths are known to be readable
+ * @param schemeId default: the scheme that the quilt names
+ * @returns what can be planned, and a problem for each thing that cannot or that she should know; it does not throw for those
+ */
+export function makeCutList(quilt: Quilt, schemeId: string = quilt.scheme): CutList {
+  const scheme = quilt.schemes.find((each) => each.id === schemeId);
+  if (scheme === undefined) {
+    const text = `The quilt has no scheme “${schemeId}”; choose one of ${quilt.schemes.map((each) => `“${each.id}”`).join(', ')}.`;
+    return { groups: [], problems: [{ kind: 'error', text }] };
+  }
+  const problems: Problem[] = [];
+  const clothsOf = schemeCloths(quilt, scheme, problems);
+  const gathered = gatherWanted(quilt, clothsOf);
+  problems.push(...gathered.problems);
+  const kinds = mergeKinds(gathered.wanted.flatMap(kindMaker(problems)));
+  const names = nameBlanks(quilt, kinds);
+  const planned = [
+    ...kinds.map((kind, i) => planKind(quilt, kind, names[i]!)),
+    ...planJoined(quilt, clothsOf, names, problems),
+  ];
+  const groups = groupCloths(
+    quilt.cloths.map((cloth) => cloth.id),
+    planned.map(({ cloths }) => cloths.map((cloth) => cloth.id)),
+  ).map((ids) => makeGroup(quilt, ids, planned, problems));
+  problems.push(...forgottenCloths(quilt));
+  return { groups, problems: withoutRepeats(problems) };
+}
+
+/** Works each outline out once, however many kinds of blank its repeats need. */
+function kindMaker(problems: Problem[]): (wanted: WantedUses) => readonly Kind[] {
+  const known = new Map<string, RoughPatch>();
+  return ({ wanted, uses }) => {
+    const rough = known.get(wanted.outlineKey) ?? roughPatch(wanted.outline, wanted.making);
+    known.set(wanted.outlineKey, rough);
+    try {
+      return [kindOf(wanted, rough, uses)];
+    } catch (error) {
+      const { unit, patch } = uses[0]!;
+      problems.push({
+        kind: 'error',
+        text: `${unit}${patch} is left out, because ${(error as Error).message}.`,
+        role: wanted.role.id,
+      });
+      return [];
+    }
+  };
+}
+
+function planKind(quilt: Quilt, kind: Kind, id: string): Planned {
+  const blank: Blank = {
+    id,
+    role: kind.role.id,
+    demand: kind.uses.reduce((sum, use) => sum + use.count, 0) + quilt.spares,
+    spares: quilt.spares,
+    shapes: kind.shapes,
+    patch: kind.patch,
+    finishedArea: kind.finishedArea,
+    sewnArea: kind.sewnArea,
+    uses: kind.uses,
+    directional: kind.directional,
+    joined: null,
+  };
+  return { blank, cloths: kind.cloths, turns: kind.turns, turnOver: kind.turnOver };
+}
+
+/** Binding and its like, as strips right across the narrowest of the cloths that may serve; no spares are added to them. */
+function planJoined(
+  quilt: Quilt,
+  clothsOf: (role: string) => readonly Cloth[],
+  taken: readonly string[],
+  problems: Problem[],
+): readonly Planned[] {
+  return quilt.joined.flatMap((joined) => {
+    const cloths = clothsOf(joined.role);
+    if (cloths.length === 0) {
+      return [];
+    }
+    const supplies = cloths.flatMap((cloth) => suppliesOf(quilt, cloth, 'length'));
+    const bolts = supplies.filter(({ length }) => length.piece === null);
+    const width = Math.min(...(bolts.length > 0 ? bolts : supplies).map(({ job }) => job.width));
+    const strips = Number.isFinite(width) ? joinedStrips(quilt, joined, width) : null;
+    if (strips === null) {
+      const text = `“${joined.name}” cannot be joined up: each join takes as much as a whole strip has, or there is no cloth to cut.`;
+      problems.push({ kind: 'error', text, role: joined.role });
+      return [];
+    }
+    const area = polygonArea(strips.outline);
+    const blank: Blank = {
+      id: taken.includes(joined.name) || joined.name === '' ? joined.id : joined.name,
+      role: joined.role,
+      demand: strips.count,
+      spares: 0,
+      shapes: [{ kind: 'strip', outline: strips.outline }],
+      patch: strips.outline,
+      finishedArea: area,
+      sewnArea: area,
+      uses: [],
+      directional: false,
+      joined: joined.id,
+    };
+    return [{ blank, cloths, turns: cloths.map(() => [0]), turnOver: cloths.map(() => false) }];
+  });
+}
+
+function makeGroup(quilt: Quilt, ids: readonly string[], planned: readonly Planned[], problems: Problem[]): Group {
+  const cloths = quilt.cloths.filter((cloth) => ids.includes(cloth.id));
+  const by = costBy(cloths);
+  const supplies = new Map(cloths.map((cloth) => [cloth.id, suppliesOf(quilt, cloth, by)]));
+  const mine = planned.filter((each) => each.cloths.some((cloth) => ids.includes(cloth.id)));
+  for (const each of mine) {
+    problems.push(...tooLarge(quilt, each, supplies));
+  }
+  const all = [...supplies.values()].flat();
+  const job: LayoutJob = {
+    method: 'strips',
+    stages: 2,
+    ruler: lengthIn(quilt.unit, quilt.ruler),
+    seconds: 10,
+    seed: 1,
+    cloths: all.map((supply) => supply.job),
+    blanks: mine.map((each) => jobBlank(each, supplies)),
+  };
+  return {
+    id: ids.join('+'),
+    cloths: ids,
+    job,
+    blanks: mine.map(({ blank }) => blank),
+    lengths: all.map((supply) => supply.length),
+  };
+}
+
+/** The first cloth's turns stand with the shapes; a cloth that asks for others says so itself. */
+function jobBlank(
+  { blank, cloths, turns, turnOver }: Planned,
+  supplies: ReadonlyMap<string, readonly ClothSupply[]>,
+): JobBlank {
+  const common = { turns: turns[0]!, mirror: turnOver[0]! };
+  const choices = cloths.flatMap((cloth, i) =>
+    supplies.get(cloth.id)!.map(({ job }): ClothChoice => {
+      const own = { turns: turns[i]!, mirror: turnOver[i]! };
+      return JSON.stringify(own) === JSON.stringify(common) ? job.id : { id: job.id, ...own };
+    }),
+  );
+  return {
+    id: blank.id,
+    demand: blank.demand,
+    shapes: blank.shapes.map(({ outline }) => ({ outline, ...common })),
+    cloths: choices,
+  };
+}
+
+/** A blank that fits none of its cloths stays in the job, where the plan leaves it unplaced; here it is told why. */
+function tooLarge(
+  quilt: Quilt,
+  { blank, cloths, turns }: Planned,
+  supplies: ReadonlyMap<string, readonly ClothSupply[]>,
+): readonly Problem[] {
+  const ways = cloths.flatMap((cloth, i) =>
+    blank.shapes.flatMap((shape) => extentsOf(shape.outline, turns[i]!).map((extent) => ({ cloth, extent }))),
+  );
+  const fitting = ways.some(({ cloth, extent }) => supplies.get(cloth.id)!.some(({ job }) => fits(extent, job)));
+  if (fitting) {
+    return [];
+  }
+  const ruler = lengthIn(quilt.unit, quilt.ruler);
+  const say = (value: number) => formatLength(roundUp(value / ruler) * ruler, quilt.unit);
+  const needed = ways.reduce((least, way) => (way.extent.width < least.extent.width ? way : least));
+  const widest = Math.max(...supplies.get(needed.cloth.id)!.map(({ job }) => job.width), 0);
+  const beside = needed.extent.width > widest ? '' : `, and ${say(needed.extent.length)} long`;
+  return [
+    {
+      kind: 'error',
+      text: `${blank.id} does not fit on “${needed.cloth.name}”: it needs cloth ${say(needed.extent.width)} wide${beside}, and the widest there is has ${formatLength(widest, quilt.unit)}.`,
+      role: blank.role,
+      cloth: needed.cloth.id,
+      blank: blank.id,
+    },
+  ];
+}
+
+function withoutRepeats(problems: readonly Problem[]): readonly Problem[] {
+  return [...new Map(problems.map((problem) => [problem.text, problem])).values()];
+}

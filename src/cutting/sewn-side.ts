@@ -1,0 +1,69 @@
+/** Foundation piecing: each patch is sewn along one straight line against all before it. This finds that line. */
+
+import type { Patch, Unit } from '../quilt/quilt.ts';
+import { arcOf } from '../shape/arc.ts';
+import { type Edge, edgesOf } from '../shape/outline.ts';
+import { cross, dot, length, subtract } from '../shape/point.ts';
+
+export interface SewnSide {
+  /** Index of the patch's edge that is sewn first; null for the first patch, or where none is shared. */
+  readonly edge: number | null;
+  /** What is unusual about it, in words for a person; null when nothing is. */
+  readonly fault: string | null;
+}
+
+/** Edges whose ends lie this near one line, as a part of the longer edge, lie along one another; files round coordinates. */
+const ALONG = 1e-3;
+/** Less shared than this part of an edge is a touch, not a seam. */
+const A_TOUCH = 0.02;
+
+/** For each patch of a paper unit, in sewing order, the edge that is sewn against the patches before it. */
+export function sewnSides(unit: Unit): readonly SewnSide[] {
+  const before: Edge[] = [];
+  return unit.patches.map((patch, index) => {
+    const edges = edgesOf(patch.outline);
+    const side = index === 0 ? { edge: null, fault: null } : sewnSide(unit, patch, edges, before);
+    before.push(...edges);
+    return side;
+  });
+}
+
+function sewnSide(unit: Unit, patch: Patch, edges: readonly Edge[], before: readonly Edge[]): SewnSide {
+  const name = `${unit.id}${patch.number}`;
+  const shared = edges
+    .map((edge, index) => ({ index, size: length(subtract(edge.to, edge.from)), run: sharedRun(edge, before) }))
+    .filter(({ size, run }) => run > A_TOUCH * size)
+    .sort((a, b) => b.run - a.run);
+  const first = shared[0];
+  if (first === undefined) {
+    return {
+      edge: null,
+      fault: `${name} shares no straight seam with the patches sewn before it on its foundation; change the sewing order, or piece unit ${unit.id} without paper`,
+    };
+  }
+  const fault =
+    shared.length === 1
+      ? null
+      : `${name} meets the patches sewn before it along ${shared.length} lines, and a foundation can sew it along one only; change the sewing order, or part unit ${unit.id} in two`;
+  return { edge: first.index, fault };
+}
+
+/** How much of a straight edge runs along straight edges of earlier patches. */
+function sharedRun(edge: Edge, before: readonly Edge[]): number {
+  if (arcOf(edge) !== null) {
+    return 0;
+  }
+  return before.reduce((sum, other) => sum + (other.arc === undefined ? overlap(edge, other) : 0), 0);
+}
+
+function overlap(a: Edge, b: Edge): number {
+  const along = subtract(a.to, a.from);
+  const size = length(along);
+  const within = ALONG * Math.max(size, length(subtract(b.to, b.from)));
+  const ends = [subtract(b.from, a.from), subtract(b.to, a.from)];
+  if (ends.some((end) => Math.abs(cross(along, end)) / size > within)) {
+    return 0;
+  }
+  const reaches = ends.map((end) => dot(end, along) / size);
+  return Math.max(0, Math.min(size, Math.max(...reaches)) - Math.max(0, Math.min(...reaches)));
+}
