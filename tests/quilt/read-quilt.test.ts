@@ -214,7 +214,7 @@ describe('faults between fields', () => {
     [
       'tips beyond the ring',
       (f) => (f.outer = '40 cm'),
-      /^blocks\[0\]\.form\.outer: expected less than ring, which is 13 in; found 40 cm/,
+      /^blocks\[0\]\.form\.outer: expected less than ring, which is 13.25 in; found 40 cm/,
     ],
     [
       'a ring as wide as the square',

@@ -1,0 +1,67 @@
+/** The words after `npm run -s plan --`. */
+import { parseArgs } from 'node:util';
+
+export interface PlanArguments {
+  readonly file: string;
+  readonly json: boolean;
+  /** Where diagrams are written; null for nowhere. */
+  readonly out: string | null;
+  /** Wall time for all of the planning. */
+  readonly seconds: number;
+}
+
+/** A command line that cannot be understood. */
+export class UsageFault extends Error {}
+
+export const USAGE = `usage: npm run -s plan -- FILE [--json] [--out DIR] [--seconds N]
+       npm run -s plan -- --schema
+
+Plans the cutting of a quilt file (*.yardwright.json).
+  --json       the jobs, their answers and the tally as JSON, instead of text for people
+  --out DIR    writes a diagram (SVG) of every length of cloth into DIR
+  --seconds N  how long it may plan, all cloths together (20)
+  --schema     prints the JSON Schema of quilt files`;
+
+/**
+ * @param words the command line after the script's name
+ * @returns what is asked for; 'schema' or 'help' where no planning is
+ * @throws UsageFault with words for a person when they cannot be understood
+ */
+export function readArguments(words: readonly string[]): PlanArguments | 'schema' | 'help' {
+  const { values, positionals } = parse(words);
+  if (values.help) {
+    return 'help';
+  }
+  if (values.schema) {
+    return 'schema';
+  }
+  const [file, ...more] = positionals;
+  if (file === undefined || more.length > 0) {
+    throw new UsageFault(
+      file === undefined ? 'no quilt file is named' : `one quilt file at a time; found ${positionals.join(' and ')}`,
+    );
+  }
+  const seconds = Number(values.seconds ?? 20);
+  if (!(seconds > 0 && Number.isFinite(seconds))) {
+    throw new UsageFault(`--seconds: expected a number above zero; found "${values.seconds}"`);
+  }
+  return { file, json: values.json ?? false, out: values.out ?? null, seconds };
+}
+
+function parse(words: readonly string[]) {
+  try {
+    return parseArgs({
+      args: [...words],
+      allowPositionals: true,
+      options: {
+        json: { type: 'boolean' },
+        out: { type: 'string' },
+        seconds: { type: 'string' },
+        schema: { type: 'boolean' },
+        help: { type: 'boolean', short: 'h' },
+      },
+    });
+  } catch (error) {
+    throw new UsageFault(error instanceof Error ? error.message : String(error));
+  }
+}

@@ -1,0 +1,58 @@
+/** The shopping list. */
+import { saySteps, stepShop } from '../plan/say-steps.ts';
+import type { ClothTally, Tally } from '../plan/tally.ts';
+import { formatClothLength, formatLength } from '../quilt/format-length.ts';
+import type { Quilt } from '../quilt/quilt.ts';
+
+export function buyLines(quilt: Quilt, tally: Tally): readonly string[] {
+  const rows = tally.cloths.map((cloth) => [
+    cloth.name,
+    amount(quilt, cloth),
+    cloth.price === null || cloth.buy === 0 ? '' : money(cloth.price, currencyOf(quilt, cloth)),
+    [...remarks(quilt, cloth)].join('; '),
+  ]);
+  const total = tally.price === null ? [] : [`  All together ${money(tally.price, tally.currency)}.`];
+  const proved = tally.provedLeast ? ['  Every purchase is proved least.'] : [];
+  return [...columns(rows), ...total, ...proved];
+}
+
+function amount(quilt: Quilt, cloth: ClothTally): string {
+  const step = quilt.cloths.find((each) => each.id === cloth.cloth)?.step;
+  if (cloth.buy === 0) {
+    return 'nothing to buy';
+  }
+  const length = formatClothLength(cloth.buy, quilt.unit, stepShop(step, quilt.unit));
+  return step === undefined || cloth.steps === null ? length : `${length} (${saySteps(cloth.steps, step, quilt.unit)})`;
+}
+
+function* remarks(quilt: Quilt, cloth: ClothTally): Generator<string> {
+  for (const { piece, used } of cloth.pieces) {
+    if (used > 0) {
+      yield `uses ${used === 1 ? '' : `${used} of `}the shelf piece "${piece}"`;
+    }
+  }
+  if (cloth.over > 1e-6) {
+    yield `${formatLength(cloth.over, quilt.unit, { denominator: 8 })} beyond the need`;
+  }
+  if (cloth.proof.state === 'least' && cloth.buy > 0) {
+    yield 'proved least';
+  }
+}
+
+const currencyOf = (quilt: Quilt, cloth: ClothTally): string | null =>
+  quilt.cloths.find((each) => each.id === cloth.cloth)?.price?.currency ?? null;
+
+/** A sign stands before the amount, a code such as EUR behind it. */
+function money(value: number, currency: string | null): string {
+  const number = value.toFixed(2);
+  if (currency === null) {
+    return number;
+  }
+  return /^\p{L}{2,}$/u.test(currency) ? `${number} ${currency}` : `${currency}${number}`;
+}
+
+/** Cells padded to the widest of their column. */
+export function columns(rows: readonly (readonly string[])[]): readonly string[] {
+  const widths = rows.reduce<number[]>((most, row) => row.map((cell, i) => Math.max(most[i] ?? 0, cell.length)), []);
+  return rows.map((row) => `  ${row.map((cell, i) => cell.padEnd(widths[i] ?? 0)).join('  ')}`.trimEnd());
+}

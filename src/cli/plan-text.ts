@@ -1,0 +1,96 @@
+/** A planned quilt as text for people: what to buy, how to cut it, where the cloth goes, and what is proved. */
+import type { CutList } from '../cutting/cut-list.ts';
+import { unroll } from '../draw/unroll.ts';
+import { CARE } from '../plan/care.ts';
+import type { LayoutAnswer } from '../plan/layout-job.ts';
+import { makeCutSteps } from '../plan/make-cut-steps.ts';
+import type { Tally } from '../plan/tally.ts';
+import { formatMark } from '../quilt/format-length.ts';
+import type { Quilt } from '../quilt/quilt.ts';
+import { buyLines } from './plan-text-buying.ts';
+import { lengthLines } from './plan-text-cutting.ts';
+import { wasteLines } from './plan-text-waste.ts';
+
+export interface PlannedQuilt {
+  readonly quilt: Quilt;
+  readonly cutList: CutList;
+  /** In the order of the groups. */
+  readonly answers: readonly LayoutAnswer[];
+  readonly tally: Tally;
+}
+
+const SLANTED: readonly string[] = [
+  '  Two marks "3 / 4": the first on the strip’s near edge, the second on its far edge. The near edge of a strip across',
+  '  the cloth is the one toward the cut end; of one along the cloth, the one toward the left selvage.',
+];
+
+export function planText(planned: PlannedQuilt): string {
+  const { quilt, tally } = planned;
+  const scheme = quilt.schemes.find((each) => each.id === quilt.scheme);
+  return [
+    `${quilt.name}, scheme "${scheme?.name ?? quilt.scheme}"`,
+    ...section('What to buy', buyLines(quilt, tally)),
+    ...section('What is proved', proofLines(planned)),
+    ...section('Please note', noteLines(planned)),
+    ...section('How to cut', cuttingLines(planned)),
+    ...section('Where the cloth goes', wasteLines(quilt, tally)),
+    '',
+  ].join('\n');
+}
+
+function section(title: string, lines: readonly string[]): readonly string[] {
+  return lines.length === 0 ? [] : ['', title.toUpperCase(), ...lines];
+}
+
+function proofLines({ quilt, tally }: PlannedQuilt): readonly string[] {
+  const asked = [
+    `squaring up (${written(quilt.squaring, quilt)} off each end)`,
+    quilt.spares === 0 ? 'no spare blanks' : `${quilt.spares} spare${quilt.spares === 1 ? '' : 's'} of each blank`,
+  ];
+  return [
+    ...tally.cloths.map(({ name, proof, steps }) => {
+      const area =
+        proof.byArea !== null && steps !== null && proof.byArea < steps
+          ? ` (Area alone would allow ${proof.byArea} step${proof.byArea === 1 ? '' : 's'}.)`
+          : '';
+      return `  ${name}: ${proof.words}${area}`;
+    }),
+    `  All this with ${asked.join(' and ')} counted in.`,
+  ];
+}
+
+/** Everything she should know before she buys: what is not placed, and what the cut list has to say. */
+function noteLines({ cutList, answers }: PlannedQuilt): readonly string[] {
+  const unplaced = answers.flatMap((answer) =>
+    answer.unplaced.map(({ blank, count, why }) => `  Not planned: ${count} × ${blank}: ${why}`),
+  );
+  const problems = cutList.problems.map(
+    (problem) => `  ${problem.kind === 'error' ? 'Not planned: ' : ''}${problem.text}`,
+  );
+  return [...problems, ...unplaced];
+}
+
+function cuttingLines({ quilt, cutList, answers, tally }: PlannedQuilt): readonly string[] {
+  const unit = quilt.unit === 'in' ? 'inches' : 'centimetres';
+  const near = quilt.unit === 'in' ? 'sixteenth of an inch' : 'millimetre';
+  const lines = cutList.groups.flatMap((group, i) => {
+    const answer = answers[i]!;
+    const steps = makeCutSteps(group.job, answer);
+    return unroll(group, answer).flatMap((length) => lengthLines({ quilt, group, tally, length, steps }));
+  });
+  const slanted = lines.some((line) => line.includes(' / '));
+  const rounded = lines.some((line) => line.includes('≈'));
+  return [
+    ...CARE.map((caution) => `  ! ${caution}`),
+    '',
+    `  Marks are in ${unit}. Strips are numbered from the cut end as on the diagrams. Marks are measured along the strip`,
+    '  from its start; each cut runs from edge to edge and parts a blank from all after it.',
+    ...(slanted ? SLANTED : []),
+    ...(rounded ? [`  ≈ is to the nearest ${near}; the true mark lies between two.`] : []),
+    ...lines,
+  ];
+}
+
+function written(length: Quilt['squaring'], quilt: Quilt): string {
+  return typeof length === 'string' ? length : `${formatMark(length, quilt.unit)} ${quilt.unit}`;
+}

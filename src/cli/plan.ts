@@ -1,0 +1,87 @@
+/** `npm run -s plan -- FILE`: plans a quilt file and tells the plan. Exit status 2 for a command or a file at fault. */
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { availableParallelism } from 'node:os';
+import { join } from 'node:path';
+import { performance } from 'node:perf_hooks';
+import { makeCutList } from '../cutting/make-cut-list.ts';
+import { makeTally } from '../plan/make-tally.ts';
+import { quiltJsonSchema } from '../quilt/quilt-schema.ts';
+import { QuiltFileError, readQuilt } from '../quilt/read-quilt.ts';
+import { type PlanArguments, readArguments, USAGE, UsageFault } from './plan-arguments.ts';
+import { drawingFiles } from './plan-drawings.ts';
+import { planGroups } from './plan-groups.ts';
+import { planText } from './plan-text.ts';
+import { startPacker } from './start-packer.ts';
+
+/** More packers than this would each have too little memory and too little to do. */
+const MOST_PACKERS = 2;
+
+/** A file at fault, told in words and without a trace. */
+class FileFault extends Error {}
+
+async function plan({ file, json, out, seconds }: PlanArguments): Promise<void> {
+  const quilt = readFile(file);
+  const cutList = makeCutList(quilt);
+  const { groups, problems } = cutList;
+  const packers = Array.from({ length: Math.min(MOST_PACKERS, availableParallelism(), groups.length) }, startPacker);
+  try {
+    const plans = await planGroups(groups, packers, seconds, () => performance.now() / 1000);
+    const answers = plans.map((each) => each.answer);
+    const tally = makeTally(quilt, cutList, answers);
+    const planned = { quilt, cutList, answers, tally };
+    if (json) {
+      for (const problem of problems) {
+        process.stderr.write(`${problem.kind}: ${problem.text}\n`);
+      }
+    }
+    process.stdout.write(json ? `${JSON.stringify({ plans, tally })}\n` : planText(planned));
+    if (out !== null) {
+      mkdirSync(out, { recursive: true });
+      for (const { name, svg } of drawingFiles(planned)) {
+        writeFileSync(join(out, name), svg);
+      }
+    }
+  } finally {
+    for (const packer of packers) {
+      packer.end();
+    }
+  }
+}
+
+function readFile(file: string) {
+  let text: string;
+  try {
+    text = readFileSync(file, 'utf8');
+  } catch (error) {
+    throw new FileFault(`${file} cannot be read: ${error instanceof Error ? error.message : String(error)}`);
+  }
+  try {
+    return readQuilt(text);
+  } catch (error) {
+    if (error instanceof QuiltFileError) {
+      throw new FileFault(error.messages.map((message) => `${file}: ${message}`).join('\n'));
+    }
+    throw error;
+  }
+}
+
+async function main(): Promise<void> {
+  try {
+    const asked = readArguments(process.argv.slice(2));
+    if (asked === 'help') {
+      process.stdout.write(`${USAGE}\n`);
+    } else if (asked === 'schema') {
+      process.stdout.write(`${JSON.stringify(quiltJsonSchema(), null, 2)}\n`);
+    } else {
+      await plan(asked);
+    }
+  } catch (error) {
+    if (!(error instanceof FileFault || error instanceof UsageFault)) {
+      throw error;
+    }
+    process.stderr.write(`${error.message}\n${error instanceof UsageFault ? `\n${USAGE}\n` : ''}`);
+    process.exitCode = 2;
+  }
+}
+
+await main();
