@@ -23,7 +23,9 @@ async function plan({ file, json, out, seconds }: PlanArguments): Promise<void> 
   const quilt = readFile(file);
   const cutList = makeCutList(quilt);
   const { groups, problems } = cutList;
-  const packers = Array.from({ length: Math.min(MOST_PACKERS, availableParallelism(), groups.length) }, startPacker);
+  const packers = Array.from({ length: Math.min(MOST_PACKERS, availableParallelism(), groups.length) }, () =>
+    startPacker(),
+  );
   try {
     const plans = await planGroups(groups, packers, seconds, () => performance.now() / 1000);
     const answers = plans.map((each) => each.answer);

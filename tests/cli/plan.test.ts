@@ -1,4 +1,6 @@
+import { spawnSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
 import { readArguments } from '../../src/cli/plan-arguments.ts';
 import { drawingFiles } from '../../src/cli/plan-drawings.ts';
@@ -244,5 +246,31 @@ describe('groups on several packers', () => {
   test('a packer that fails fails the plan', async () => {
     const packer = { plan: () => Promise.reject(new Error('engine at fault')) };
     await expect(planGroups(groups, [packer], 1, () => 0)).rejects.toThrow('engine at fault');
+  });
+});
+
+describe('the command itself', () => {
+  const top = fileURLToPath(new URL('../..', import.meta.url));
+  const run = (...words: readonly string[]) =>
+    spawnSync(process.execPath, ['--import', 'tsx', 'src/cli/plan.ts', ...words], { cwd: top, encoding: 'utf8' });
+
+  test('tells a bad file in one line a fault, with status 2 and nothing on standard output', () => {
+    const file = 'tests/quilt/fixtures/negative-width.yardwright.json';
+    const { status, stdout, stderr } = run(file);
+    expect([status, stdout]).toEqual([2, '']);
+    expect(stderr).toBe(`${file}: cloths[0].width: expected a length above zero; found -42\n`);
+  });
+
+  test('tells a file that is not there, and a command that it does not understand', () => {
+    expect(run('nowhere.json')).toMatchObject({ status: 2, stdout: '' });
+    const { status, stderr } = run('--bright');
+    expect(status).toBe(2);
+    expect(stderr).toMatch(/--bright[\s\S]*usage: npm run -s plan/);
+  });
+
+  test('prints the JSON Schema', () => {
+    const { status, stdout } = run('--schema');
+    expect(status).toBe(0);
+    expect(JSON.parse(stdout)).toMatchObject({ type: 'object', properties: { format: { const: 'yardwright' } } });
   });
 });
