@@ -3,18 +3,41 @@
  * browser worker, a Node worker and, in tests, the same thread.
  */
 import type { LayoutAnswer, LayoutJob, Progress } from '../src/plan/layout-job.ts';
+import { startClock } from './clock.ts';
+import { planStrips } from './master/plan-strips.ts';
+import { openSolver } from './programme/glpk.ts';
+import { proofread } from './proof/proofread.ts';
 
 export class Packer {
+  private stopping = false;
+
   /**
    * Plans a job and answers with the best plan found, read by the proof-reader.
    * @param job checked already (read-layout-job.ts)
    * @param onProgress called with each better plan or bound, and now and then while it works
    * @throws Error when the engine is at fault (its own plan does not pass the proof-reader): never a silent wrong plan
    */
-  async plan(_job: LayoutJob, _onProgress?: (progress: Progress) => unknown): Promise<LayoutAnswer> {
-    throw new Error('not built yet');
+  async plan(job: LayoutJob, onProgress: (progress: Progress) => unknown = () => {}): Promise<LayoutAnswer> {
+    if (job.method !== 'strips') throw new Error(`method: '${job.method}' is not built yet; use 'strips'`);
+    if (job.stages === 3) throw new Error('stages: 3 is not built yet; use 2');
+    this.stopping = false;
+    const solver = await openSolver();
+    const clock = startClock(job.seconds ?? 10, () => this.stopping);
+    const answer = await planStrips(job, solver, clock, (progress) => {
+      if (progress.answer) this.read(job, progress.answer);
+      onProgress(progress);
+    });
+    this.read(job, answer);
+    return answer;
   }
 
   /** Ends the planning under way soon; its promise resolves with the best plan so far. */
-  stop(): void {}
+  stop(): void {
+    this.stopping = true;
+  }
+
+  private read(job: LayoutJob, answer: LayoutAnswer): void {
+    const faults = proofread(job, answer);
+    if (faults.length > 0) throw new Error(`the proof-reader refuses the plan: ${JSON.stringify(faults[0])}`);
+  }
 }

@@ -1,0 +1,120 @@
+/** From a bound and a plan that do not meet yet to ones that do, or to the end of the time. */
+import type { Clock } from '../clock.ts';
+import type { Solver } from '../programme/glpk.ts';
+import { dive } from './dive.ts';
+import { generate } from './generate.ts';
+import { type Chosen, makePlan, type Plan } from './plan.ts';
+import { mayLeaveOpen } from './slack.ts';
+import { roundCost } from './round-cost.ts';
+import type { HeightCut, StripMaster } from './strip-master.ts';
+
+export interface Gap {
+  readonly master: StripMaster;
+  readonly solver: Solver;
+  readonly cuts: readonly HeightCut[];
+  readonly clock: Clock;
+  readonly random: () => number;
+  /** Whether the linear programme's value is a bound at all. */
+  readonly provable: boolean;
+  readonly offer: (plan: Plan | null) => void;
+  readonly raise: (bound: number) => void;
+  readonly done: () => boolean;
+  readonly best: () => Plan | null;
+  readonly bound: () => number;
+  readonly say: (words: string) => void;
+}
+
+const MOST_COLUMNS = 1500;
+
+export async function closeGap(gap: Gap): Promise<void> {
+  const { master, clock, done } = gap;
+  // Several dives, then the integer programme over all that they found, in turn; the tree of height counts after that.
+  for (let round = 0; !done() && clock.left() > 0; round++) {
+    gap.say('choosing strips');
+    for (let i = 0; i < 3 && !done() && clock.left() > 0; i++) {
+      gap.offer(await dive(master, gap.solver, gap.random, clock.breath, Math.min(0.5 + round, clock.left() / 4)));
+    }
+    if (done()) return;
+    gap.offer(restricted(gap, [], Math.min(1 + round, clock.left() / 3)));
+    if (done() || !(await clock.breath())) return;
+    if (gap.provable) {
+      gap.say('proving');
+      await tree(gap, 20 * 2 ** round);
+    }
+  }
+}
+
+/** The integer programme over the columns found so far. */
+function restricted(gap: Gap, cuts: readonly HeightCut[], seconds: number): Plan | null {
+  const { master } = gap;
+  const columns = master.strips.filter((c) => c.row).slice(-MOST_COLUMNS);
+  const best = gap.best();
+  const made = master.integer(cuts, seconds, best?.unplaced.every((n) => n === 0) ? best.cost : Infinity, columns);
+  if (!made.solution) return null;
+  return makePlan(master.job, master.families, master.demand, chosenFrom(master, made.columns, made.solution));
+}
+
+function chosenFrom(master: StripMaster, columns: StripMaster['strips'], solution: { strips: Float64Array; pieces: Float64Array }): Chosen {
+  return {
+    strips: columns.flatMap((column, i) => (solution.strips[i]! > 0.5 ? [{ column, times: Math.round(solution.strips[i]!) }] : [])),
+    pieces: master.pieces.flatMap((p, i) => (solution.pieces[i]! > 0.5 ? [{ ...p, times: Math.round(solution.pieces[i]!) }] : [])),
+  };
+}
+
+interface Node {
+  readonly cuts: readonly HeightCut[];
+  readonly bound: number;
+}
+
+/**
+ * Branches on how many strips are at least so tall, best bound first. A branch only changes what strips of a height cost, so
+ * pricing is untouched. Every open branch's bound is a bound on every plan; the least of them is the proof so far.
+ */
+async function tree(gap: Gap, most: number): Promise<void> {
+  const { master, clock } = gap;
+  const open: Node[] = [{ cuts: gap.cuts, bound: gap.bound() }];
+  const rounded = (v: number) => roundCost(master.job, master.families, v);
+  const slack = mayLeaveOpen(master.families) ? 0.002 : 0;
+  for (let i = 0; i < most && open.length > 0 && clock.left() > 0 && !gap.done(); i++) {
+    open.sort((a, b) => a.bound - b.bound);
+    const node = open.shift()!;
+    const made = await generate(master, node.cuts, clock.breath, { slack });
+    if (made && !made.complete) return;
+    const plan = restricted(gap, node.cuts, Math.min(0.5, clock.left() / 4));
+    gap.offer(plan);
+    if (made && made.solution.unplaced.every((u) => u < 1e-6)) {
+      const bound = Math.max(node.bound, made.bound);
+      const cost = gap.best()?.cost ?? Infinity;
+      if (rounded(bound) < cost - 1e-6) {
+        const branch = branchHeight(master, made.solution.strips);
+        if (!branch) return;
+        const below = Math.floor(branch.sum + 1e-6);
+        open.push({ cuts: [...node.cuts, { height: branch.height, least: 0, most: below }], bound });
+        open.push({ cuts: [...node.cuts, { height: branch.height, least: below + 1, most: Infinity }], bound });
+      } else {
+        open.push({ cuts: node.cuts, bound: Infinity });
+      }
+    }
+    const live = open.filter((n) => n.bound < Infinity);
+    const least = live.length > 0 ? Math.min(...live.map((n) => n.bound)) : (gap.best()?.cost ?? 0);
+    open.splice(0, open.length, ...live);
+    gap.raise(Math.min(least, gap.best()?.cost ?? Infinity));
+    if (!(await clock.breath())) return;
+  }
+}
+
+/** The height at which the number of taller strips is furthest from whole. */
+function branchHeight(master: StripMaster, x: Float64Array): { height: number; sum: number } | null {
+  const heights = [...new Set(master.strips.filter((_, i) => x[i]! > 1e-6).map((s) => s.height))];
+  let best: { height: number; sum: number } | null = null;
+  let furthest = 1e-4;
+  for (const height of heights) {
+    const sum = master.strips.reduce((total, s, i) => (s.height >= height - 1e-9 ? total + x[i]! : total), 0);
+    const off = Math.abs(sum - Math.round(sum));
+    if (off > furthest) {
+      furthest = off;
+      best = { height, sum };
+    }
+  }
+  return best;
+}

@@ -1,0 +1,138 @@
+/**
+ * The strips method from job to answer: a plan at once, then a bound and better plans in turn, until they meet or time is up.
+ */
+import type { LayoutAnswer, LayoutJob, Progress, Unplaced } from '../../src/plan/layout-job.ts';
+import type { Clock } from '../clock.ts';
+import type { Solver } from '../programme/glpk.ts';
+import { choicesOn, type Family, makeFamily } from '../strips/family.ts';
+import { closeGap } from './close-gap.ts';
+import { countCuts } from './count-cuts.ts';
+import { dive } from './dive.ts';
+import { firstPlan } from './first-plan.ts';
+import { generate } from './generate.ts';
+import { better, type Plan } from './plan.ts';
+import { mayLeaveOpen } from './slack.ts';
+import { roundCost } from './round-cost.ts';
+import { isBolt, StripMaster } from './strip-master.ts';
+import { whyImpossible } from './why-impossible.ts';
+import { writeAnswer } from './write-answer.ts';
+
+const BOUND_FROM = 'linear programme over strips with counts of tall strips';
+
+export async function planStrips(job: LayoutJob, solver: Solver, clock: Clock, report: (progress: Progress) => void): Promise<LayoutAnswer> {
+  const families = familiesOf(job);
+  const demand = Int32Array.from(job.blanks, (b) => b.demand);
+  const impossible: Unplaced[] = [];
+  job.blanks.forEach((blank, i) => {
+    if (demand[i]! === 0 || families.some((f) => f.variants.some((v) => v.blank === i))) return;
+    impossible.push({ blank: blank.id, count: demand[i]!, why: whyImpossible(job, blank) });
+    demand[i] = 0;
+  });
+  const stock = job.cloths.map((c) => (isBolt(c) ? Infinity : c.count === undefined ? 1 : (c.count ?? Infinity)));
+  const master = new StripMaster(solver, job, families, demand, stock);
+
+  let best: Plan | null = null;
+  let bound = 0;
+  let doing = 'laying boxes';
+  const answer = (plan: Plan) => writeAnswer(job, families, plan, bound, boundWords(job), clock.elapsed(), impossible);
+  const tell = () => report({ seconds: clock.elapsed(), doing, bound: best && isWhole(best) ? bound : null, answer: best ? answer(best) : null });
+  const offer = (plan: Plan | null) => {
+    if (plan && better(plan, best)) {
+      best = plan;
+      tell();
+    }
+  };
+  const raise = (value: number) => {
+    const rounded = roundCost(job, families, value);
+    if (rounded > bound + 1e-9) {
+      bound = rounded;
+      tell();
+    }
+  };
+  const isWhole = (plan: Plan) => impossible.length === 0 && plan.unplaced.every((n) => n === 0);
+  const done = () => best !== null && best.unplaced.every((n) => n === 0) && best.cost <= bound + 1e-6;
+
+  const first = firstPlan(job, families, demand);
+  for (const c of first.columns) master.addStrip(c);
+  offer(first.plan);
+  if (demand.every((d) => d === 0)) return answer(best!);
+
+  doing = 'pricing strips';
+  const quick = await generate(master, [], clock.breath, { quick: true });
+  const random = randomFrom(job.seed ?? 1);
+  doing = 'choosing strips';
+  offer(await dive(master, solver, random, clock.breath, Math.min(1, clock.left() / 4)));
+
+  doing = 'proving';
+  const slack = mayLeaveOpen(families) ? 0.01 : 0;
+  const cuts = quick?.complete ? await countCuts(solver, master, clock.breath) : [];
+  // A bolt cut along its length is planned in lengths chosen beforehand, which proves nothing about other lengths.
+  const provable = families.every((f) => f.segment === null);
+  if (provable) {
+    const root = await generate(master, cuts, clock.breath, { slack, onBound: raise });
+    if (root?.complete) raise(root.bound);
+  } else raise(areaBound(job, families, demand));
+
+  await closeGap({ master, solver, cuts, clock, random, provable, offer, raise, done, best: () => best, bound: () => bound, say: (words) => { doing = words; tell(); } });
+  return answer(best!);
+}
+
+function boundWords(job: LayoutJob): string {
+  const stepped = job.cloths.some((c) => isBolt(c) && c.step !== undefined);
+  return stepped ? `${BOUND_FROM}, in whole selling steps` : BOUND_FROM;
+}
+
+/** Blanks cannot take less cloth than their area, each at the cheapest. */
+function areaBound(job: LayoutJob, families: readonly Family[], demand: Int32Array): number {
+  if (job.cloths.some((c) => !isBolt(c))) return 0;
+  let cost = 0;
+  demand.forEach((d, blank) => {
+    let least = Infinity;
+    for (const f of families) for (const v of f.variants) if (v.blank === blank) least = Math.min(least, (v.area * (f.cloth.cost ?? 1)) / f.cloth.width);
+    if (d > 0) cost += d * least;
+  });
+  return cost;
+}
+
+function familiesOf(job: LayoutJob): readonly Family[] {
+  return job.cloths.flatMap((cloth, i) => {
+    if (!job.blanks.some((b) => b.demand > 0 && choicesOn(b, cloth.id).length > 0)) return [];
+    const ways = cloth.firstCut === 'either' ? [false, true] : [cloth.firstCut === 'along'];
+    return ways.flatMap((along) => {
+      if (!isBolt(cloth)) {
+        const [span, stack] = along ? [cloth.length!, cloth.width] : [cloth.width, cloth.length!];
+        return [makeFamily(job, i, { along, span, stack, segment: null })];
+      }
+      if (!along) return [makeFamily(job, i, { along, span: cloth.width, stack: null, segment: null })];
+      return segmentLengths(job, i).map((segment) => makeFamily(job, i, { along, span: segment, stack: cloth.width, segment }));
+    });
+  });
+}
+
+/**
+ * Lengths of bolt to try where strips run along it: what some number of one blank needs end to end, from the longest blank to
+ * about a bolt's width, and all of a selling step or two.
+ */
+function segmentLengths(job: LayoutJob, cloth: number): readonly number[] {
+  const bolt = job.cloths[cloth]!;
+  const probe = makeFamily(job, cloth, { along: true, span: Infinity, stack: bolt.width, segment: null });
+  if (probe.variants.length === 0) return [];
+  const longest = probe.variants.reduce((most, v) => Math.max(most, v.width), 0);
+  const lengths = new Set<number>();
+  for (const v of probe.variants) for (let n = 1; n <= 40; n++) if (n * v.width <= Math.max(longest, 2 * bolt.width)) lengths.add(Math.round(n * v.width * 1e9) / 1e9);
+  if (bolt.step !== undefined) for (let n = 1; n <= 8; n++) lengths.add(n * bolt.step);
+  const sorted = [...lengths].sort((a, b) => a - b);
+  const most = 12;
+  return sorted.length <= most ? sorted : Array.from({ length: most }, (_, i) => sorted[Math.round((i * (sorted.length - 1)) / (most - 1))]!);
+}
+
+/** Mulberry32: small, seeded, the same everywhere. */
+export function randomFrom(seed: number): () => number {
+  let a = seed | 0;
+  return () => {
+    a = (a + 0x6d2b79f5) | 0;
+    let t = Math.imul(a ^ (a >>> 15), 1 | a);
+    t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
+    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
+  };
+}

@@ -1,0 +1,104 @@
+/**
+ * A family of strips: all that are cut from one cloth one way. It knows which blanks may lie in them and how, and at which
+ * heights strips are worth pricing.
+ */
+import type { ClothChoice, JobBlank, JobCloth, LayoutJob, Turns } from '../../src/plan/layout-job.ts';
+import { makeRowGraph, type RowGraph, isBox } from './row-graph.ts';
+import { turnSet } from './turn-set.ts';
+import { makeVariant, sameVariant, type Variant } from './variant.ts';
+
+export interface Family {
+  readonly cloth: JobCloth;
+  readonly clothIndex: number;
+  /** Strips run along the length rather than across the width. */
+  readonly along: boolean;
+  /** How long each strip is. */
+  readonly span: number;
+  /** How much height of strips one piece, or one length of a bolt cut along, holds; null: a bolt, as much as is bought. */
+  readonly stack: number | null;
+  /** For lengths of a bolt cut along: the length of each. */
+  readonly segment: number | null;
+  /** By height, lowest first. */
+  readonly variants: readonly Variant[];
+  /** Heights that some variant asks for, rounded up to the ruler, ascending. */
+  readonly heights: readonly number[];
+  readonly ruler: number | null;
+  readonly graphs: Map<number, RowGraph>;
+}
+
+export interface FamilySize {
+  readonly along: boolean;
+  readonly span: number;
+  readonly stack: number | null;
+  readonly segment: number | null;
+}
+
+export function makeFamily(job: LayoutJob, clothIndex: number, size: FamilySize): Family {
+  const cloth = job.cloths[clothIndex]!;
+  const ruler = job.ruler ?? null;
+  const most = size.stack ?? Infinity;
+  const variants = job.blanks
+    .flatMap((blank, i) => (blank.demand > 0 ? blankVariants(blank, i, cloth.id, size.along) : []))
+    .filter((v) => v.width <= size.span * (1 + 1e-7) && stripHeight(v.height, ruler) <= most * (1 + 1e-7))
+    .sort((a, b) => a.height - b.height || a.blank - b.blank || a.width - b.width);
+  const heights = distinctAscending(variants.map((v) => stripHeight(v.height, ruler)));
+  return { cloth, clothIndex, ...size, variants, heights, ruler, graphs: new Map() };
+}
+
+/** The height a strip must have for a blank of this height: rounded up to the ruler where there is one. */
+export function stripHeight(height: number, ruler: number | null): number {
+  return ruler === null ? height : Math.max(1, Math.ceil(height / ruler - 1e-6)) * ruler;
+}
+
+/** Graph of a height; kept, since pricing asks for it again and again. `orTaller`: see makeRowGraph. */
+export function graphAt(family: Family, height: number, orTaller = false): RowGraph {
+  const key = orTaller ? -height : height;
+  let graph = family.graphs.get(key);
+  if (!graph) {
+    const fitting = family.variants.filter((v) => v.height <= height + 1e-9 * (1 + height));
+    graph = makeRowGraph(fitting, height, family.span, orTaller);
+    family.graphs.set(key, graph);
+  }
+  return graph;
+}
+
+/** Whether a strip taller than its blanks can ever be of use: only where some blank slants. */
+export function gainsByRaising(family: Family): boolean {
+  return family.ruler !== null && !family.variants.every(isBox);
+}
+
+/** Shape, turns and sides that a blank has on a cloth; empty when it may not be cut from it. */
+export function choicesOn(blank: JobBlank, clothId: string) {
+  const choice = blank.cloths ? blank.cloths.find((c) => (typeof c === 'string' ? c : c.id) === clothId) : clothId;
+  if (choice === undefined) return [];
+  const shapes = blank.shapes ?? [{ outline: blank.outline!, turns: blank.turns, mirror: blank.mirror }];
+  return shapes.map((shape, index) => {
+    const own: Exclude<ClothChoice, string> | undefined = typeof choice === "string" ? undefined : choice;
+    const turns: Turns = own?.turns ?? shape.turns ?? [0];
+    return { index, outline: shape.outline, turns, mirror: own?.mirror ?? shape.mirror ?? false };
+  });
+}
+
+function blankVariants(blank: JobBlank, index: number, clothId: string, along: boolean): Variant[] {
+  const kept: Variant[] = [];
+  for (const { index: shape, outline, turns, mirror } of choicesOn(blank, clothId)) {
+    for (const degrees of turnSet(outline, turns)) {
+      for (const over of mirror ? [false, true] : [false]) {
+        // Strips that run along the length are planned as if the cloth lay a quarter turn round.
+        const v = makeVariant(index, shape, outline, along ? quarterBack(degrees, over) : degrees, over);
+        if (!kept.some((k) => sameVariant(k, v))) kept.push(v);
+      }
+    }
+  }
+  return kept;
+}
+
+/** Turning the cloth by −90° after a reflection is turning by +90° before it. */
+function quarterBack(degrees: number, over: boolean): number {
+  return (degrees + (over ? 90 : 270)) % 360;
+}
+
+function distinctAscending(values: readonly number[]): readonly number[] {
+  const sorted = [...values].sort((a, b) => a - b);
+  return sorted.filter((v, i) => i === 0 || v - sorted[i - 1]! > 1e-9 * (1 + v));
+}
