@@ -1,11 +1,15 @@
 /** From a bound and a plan that do not meet yet to ones that do, or to the end of the time. */
 import type { Clock } from '../clock.ts';
 import type { Solver } from '../programme/glpk.ts';
+import { graphAt, stripHeight } from '../strips/family.ts';
+import { fitRow } from '../strips/lay-row.ts';
+import { listRows } from '../strips/list-rows.ts';
+import type { StripColumn } from './column.ts';
 import { dive } from './dive.ts';
-import { generate } from './generate.ts';
+import { count, generate } from './generate.ts';
 import { type Chosen, makePlan, type Plan } from './plan.ts';
 import { mayLeaveOpen } from './slack.ts';
-import { roundCost } from './round-cost.ts';
+import { leastSaving, roundCost } from './round-cost.ts';
 import type { HeightCut, StripMaster } from './strip-master.ts';
 
 export interface Gap {
@@ -39,6 +43,8 @@ export async function closeGap(gap: Gap): Promise<void> {
     if (done() || !(await clock.breath())) return;
     if (gap.provable) {
       gap.say('proving');
+      await listed(gap, 2 + 2 * round);
+      if (done() || !(await clock.breath())) return;
       await tree(gap, 20 * 2 ** round);
     }
   }
@@ -101,6 +107,42 @@ async function tree(gap: Gap, most: number): Promise<void> {
     gap.raise(Math.min(least, gap.best()?.cost ?? Infinity));
     if (!(await clock.breath())) return;
   }
+}
+
+const MOST_LISTED = 4000;
+
+/**
+ * Lists every strip that a plan cheaper than the best could hold, and has GLPK choose among them all: its answer, or its
+ * refusal, is then a proof.
+ */
+async function listed(gap: Gap, seconds: number): Promise<void> {
+  const { master, clock } = gap;
+  const best = gap.best();
+  if (!best || best.unplaced.some((n) => n > 0) || master.families.some((f) => f.stack !== null)) return;
+  const made = await generate(master, gap.cuts, clock.breath);
+  if (!made?.complete) return;
+  // The next lower cost that a plan could have; what a strip costs above its worth may be no more than that leaves.
+  const room = best.cost - leastSaving(master.job, master.families) - made.bound;
+  const columns: StripColumn[] = [];
+  for (const [f, family] of master.families.entries()) {
+    for (const height of family.heights) {
+      const graph = graphAt(family, height);
+      const rows = listRows(graph, made.prices.blank, master.demand, made.prices.strip(f, height) - room - 1e-6, MOST_LISTED - columns.length);
+      if (!rows || !(await clock.breath())) return;
+      for (const row of rows) {
+        // A row that would fit a lower strip is listed there.
+        const tallest = Math.max(...row.path.map((u) => graph.states[u]!.variant.height));
+        if (stripHeight(tallest, family.ruler) < height - 1e-9) continue;
+        const states = row.path.map((u) => graph.states[u]!);
+        columns.push({ family: f, height, counts: count(states.map((s) => s.variant.blank)), row: fitRow(states, family.span) });
+      }
+    }
+  }
+  const limit = Math.min(seconds, clock.left());
+  const solved = master.integer(gap.cuts, limit, best.cost, columns);
+  if (solved.solution) gap.offer(makePlan(master.job, master.families, master.demand, chosenFrom(master, solved.columns, solved.solution)));
+  if (solved.status === 'optimal') gap.raise(gap.best()!.cost);
+  if (solved.status === 'infeasible') gap.raise(best.cost);
 }
 
 /** The height at which the number of taller strips is furthest from whole. */

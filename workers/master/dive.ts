@@ -7,7 +7,9 @@ import { generate, type Breath } from './generate.ts';
 import { type Chosen, makePlan, type Plan } from './plan.ts';
 import { StripMaster } from './strip-master.ts';
 
-const LAST_BLANKS = 60;
+/** The integer programme takes over when so few blanks are left: sometimes sooner, sometimes later. */
+const LAST_LEAST = 5;
+const LAST_MOST = 50;
 
 /**
  * One dive from the columns of `root`, which is left as it is but for new columns that may serve again.
@@ -19,6 +21,7 @@ export async function dive(root: StripMaster, solver: Solver, random: () => numb
   const stock = [...root.stock];
   const strips: Chosen['strips'][number][] = [];
   const pieces: Chosen['pieces'][number][] = [];
+  const last = LAST_LEAST + (LAST_MOST - LAST_LEAST) * random() ** 2;
   const fixedSlots: { family: number; height: number; count: number }[] = [];
   for (;;) {
     const left = demand.reduce((a, b) => a + b, 0);
@@ -31,15 +34,15 @@ export async function dive(root: StripMaster, solver: Solver, random: () => numb
     for (const c of sub.strips.slice(known)) if (c.row) root.addStrip(c);
     for (const p of sub.pieces) root.addPiece(p);
     if (!made) return null;
-    if (left <= LAST_BLANKS || !made.complete) {
-      const last = sub.integer([], made.complete ? seconds : Math.min(seconds, 0.3), Infinity);
-      if (!last.solution) return null;
-      last.columns.forEach((column, i) => {
-        const times = Math.round(last.solution!.strips[i]!);
+    if (left <= last || !made.complete) {
+      const ending = sub.integer([], made.complete ? seconds : Math.min(seconds, 0.3), Infinity);
+      if (!ending.solution) return null;
+      ending.columns.forEach((column, i) => {
+        const times = Math.round(ending.solution!.strips[i]!);
         if (times > 0) strips.push({ column, times });
       });
       sub.pieces.forEach((p, i) => {
-        const times = Math.round(last.solution!.pieces[i]!);
+        const times = Math.round(ending.solution!.pieces[i]!);
         if (times > 0) pieces.push({ ...p, times });
       });
       break;

@@ -28,12 +28,29 @@ export function roundCost(job: LayoutJob, families: readonly Family[], bound: nu
   return units.includes(0) || unit < LOOSE ? bound : unit * Math.ceil(bound / unit - LOOSE);
 }
 
+/**
+ * What a plan must at least save to be cheaper at all: a selling step, or the measure that all strip heights share.
+ * 0 where nothing is known.
+ */
+export function leastSaving(job: LayoutJob, families: readonly Family[]): number {
+  const bolts = job.cloths.filter(isBolt);
+  if (bolts.length !== 1 || job.cloths.some((c) => !isBolt(c) && (c.cost ?? c.length!) > 0)) return 0;
+  const { cost = 1, step } = bolts[0]!;
+  if (step !== undefined) return cost * step;
+  if (families.some((f) => f.segment !== null)) return 0;
+  return cost * stripHeights(families).reduce(commonMeasure, 0);
+}
+
+/** Heights that strips off a bolt can have: every multiple of the ruler where raising may help, else what blanks ask for. */
+function stripHeights(families: readonly Family[]): readonly number[] {
+  const ruler = families.find(gainsByRaising)?.ruler ?? null;
+  return ruler !== null ? [ruler] : [...new Set(families.flatMap((f) => f.heights))];
+}
+
 /** The least sum of strip heights at or above `length`; the length itself where heights are too fine to tell. */
 function reachable(length: number, squaring: number, families: readonly Family[]): number {
-  const strips = families.filter((f) => f.segment === null);
-  if (strips.length < families.length) return length;
-  const ruler = families.find(gainsByRaising)?.ruler ?? null;
-  const heights = ruler !== null ? [ruler] : [...new Set(strips.flatMap((f) => f.heights))];
+  if (families.some((f) => f.segment !== null)) return length;
+  const heights = stripHeights(families);
   const unit = heights.reduce(commonMeasure, 0);
   const target = Math.ceil((length - squaring) / unit - LOOSE);
   if (unit < LOOSE || target > 200_000) return length;

@@ -146,7 +146,6 @@ function longestPath(
       push(place, value + values[v]!, used[label]! + share * (place - position) + own[v]!, v, label);
     }
   }
-  (globalThis as any).labels = at.length;
   return best < 0 ? null : { path: pathTo(best, state, parent), value: bestValue, cut: false };
 }
 
@@ -223,14 +222,17 @@ interface Item {
   readonly most: number;
 }
 
-/** Each blank at its narrowest: the only way of lying that a knapsack row needs. Best value per width first. */
-function knapsackItems(graph: RowGraph, values: Float64Array, demand: Int32Array): readonly Item[] {
+/**
+ * Each blank at its narrowest: the only way of lying that a knapsack row needs. Best value per width first.
+ * @param worthless whether blanks of no value are wanted too
+ */
+export function knapsackItems(graph: RowGraph, values: Float64Array, demand: Int32Array, worthless = false): readonly Item[] {
   const narrowest = new Map<number, Item>();
   graph.states.forEach((s, state) => {
     const { blank, width } = s.variant;
     const value = values[blank]!;
     const most = Math.min(demand[blank]!, Math.floor(graph.span / width + 1e-9));
-    if (value <= 1e-9 || most <= 0) return;
+    if ((value <= 1e-9 && !worthless) || most <= 0) return;
     if (width < (narrowest.get(blank)?.width ?? Infinity)) narrowest.set(blank, { state, width, value, most });
   });
   return [...narrowest.values()].sort((a, b) => b.value / b.width - a.value / a.width);
