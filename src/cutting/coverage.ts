@@ -1,8 +1,8 @@
 /** Whether a blank covers its patch once it is sewn: checked, not assumed. */
-import { difference } from '../shape/combine.ts';
+import { covers } from '../shape/combine.ts';
 import { type HalfPlane, halfPlanesOf } from '../shape/half-plane.ts';
 import { cross, dot, type Point, type Polygon } from '../shape/point.ts';
-import { isConvex, polygonArea, polygonPerimeter, reach, turnPolygon } from '../shape/polygon.ts';
+import { isConvex, reach, turnPolygon } from '../shape/polygon.ts';
 import type { RoughPatch, Seam } from './rough-patch.ts';
 
 /** A side within this many degrees of the seam is the one that she lays level with the trimmed allowance. */
@@ -20,7 +20,7 @@ const FORGIVEN = 1e-6;
 export function coversWhenFlipped(blank: Polygon, rough: RoughPatch): boolean {
   const { seam, needed, allowance } = rough;
   if (!isConvex(blank)) {
-    return needed.every((each) => coversHollow(blank, each));
+    return needed.every((each) => covers(blank, each));
   }
   const side = seam === null ? null : levelSide(blank, seam);
   if (seam === null || side === null) {
@@ -69,9 +69,4 @@ function coversSomewhere(sides: readonly HalfPlane[], polygons: readonly Polygon
     }
   }
   return least <= most;
-}
-
-function coversHollow(blank: Polygon, patch: Polygon): boolean {
-  const left = difference(patch, blank).reduce((sum, each) => sum + Math.abs(polygonArea(each)), 0);
-  return left <= FORGIVEN * polygonPerimeter(patch);
 }

@@ -87,7 +87,9 @@ function shapesIn(
 
 /** Of equal outlines the first stays, but a rectangle is called a box where it is both box and slant. */
 function isRepeat(shape: PlacedShape, i: number, other: PlacedShape, j: number): boolean {
-  const otherStays = other.kind === 'box' || (shape.kind !== 'box' && j < i);
+  const boxFirst = (kind: CutShape['kind']) => (kind === 'box' ? 0 : 1);
+  const parting = boxFirst(other.kind) - boxFirst(shape.kind);
+  const otherStays = parting < 0 || (parting === 0 && j < i);
   return i !== j && otherStays && samePlace(other.outline, shape.outline);
 }
 

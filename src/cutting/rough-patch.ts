@@ -1,6 +1,6 @@
 /** A patch with what must be cut round it, in the patch's own frame, before any turn or rounding. */
 
-import { largest, union } from '../shape/combine.ts';
+import { covers, largest, union } from '../shape/combine.ts';
 import { type FlattenedOutline, flattenEdges } from '../shape/flatten.ts';
 import { grow, growEvenly, growthLimits, withinLimits } from '../shape/grow.ts';
 import { clip, type HalfPlane, outwardNormal } from '../shape/half-plane.ts';
@@ -73,6 +73,11 @@ const COARSE = 1 / 8;
 export function roughPatch(outline: Outline, making: Making): RoughPatch {
   const fine = flattenEdges(outline, { side: 'outside', within: making.ruler * FINE });
   const coarse = flattenEdges(outline, { side: 'outside', within: making.ruler * COARSE });
+  const sides = edgesOf(outline).map((edge) => ({
+    along: subtract(edge.to, edge.from),
+    straight: edge.arc === undefined,
+  }));
+  const curved = sides.map((side) => !side.straight);
   const seam = seamOf(fine, making.sewnEdge);
   const sewn = growEvenly(fine.points, making.allowance);
   const needed = [sewn, ...(making.paper ? laidAskew(fine.points, sewn, seam, making.allowance) : [])];
@@ -81,10 +86,10 @@ export function roughPatch(outline: Outline, making: Making): RoughPatch {
     sewn,
     needed,
     rough: grow(fine.points, { edges: distances(fine, making) }),
-    roughAskew: growToCover(fine, making, needed),
-    template: growToCover(coarse, making, needed),
+    roughAskew: growToCover(fine, making, needed, curved),
+    template: growToCover(coarse, making, needed, curved),
     seam,
-    sides: edgesOf(outline).map((edge) => ({ along: subtract(edge.to, edge.from), straight: edge.arc === undefined })),
+    sides,
     allowance: making.allowance,
   };
 }
@@ -115,7 +120,10 @@ function laidAskew(patch: Polygon, sewn: Polygon, seam: Seam | null, allowance: 
     }
     const rawEdge: HalfPlane = { normal: seam.normal, reach: dot(seam.from, seam.normal) + allowance };
     const turned = turnPolygon(sewn, degrees, scale(add(seam.from, seam.to), 0.5));
-    const slid = movePolygon(turned, scale(seam.normal, rawEdge.reach - reach(turned, seam.normal)));
+    // She slides it square to the seam, which from the blank looks turned as all the rest does.
+    const outward = turn(seam.normal, degrees);
+    const dip = (reach(turned, seam.normal) - rawEdge.reach) / dot(outward, seam.normal);
+    const slid = movePolygon(turned, scale(outward, -dip));
     return isConvex(turned) ? [clip(turned, rawEdge), slid] : [slid];
   });
 }
@@ -124,11 +132,19 @@ function laidAskew(patch: Polygon, sewn: Polygon, seam: Seam | null, allowance: 
  * Grown by its distances, and farther where `needed` reaches farther. The raw edge of the sewn side never is: it is laid
  * level with the trimmed allowance of the patches before, so more there would only push the blank away.
  */
-function growToCover(flattened: FlattenedOutline, making: Making, needed: readonly Polygon[]): Polygon {
+function growToCover(
+  flattened: FlattenedOutline,
+  making: Making,
+  needed: readonly Polygon[],
+  curved: readonly boolean[],
+): Polygon {
   const { points, edgeOf } = flattened;
   const edges = distances(flattened, making);
   if (!isConvex(points)) {
-    return largest(union([grow(points, { edges }), ...needed]));
+    // Coarse tangents touch their arc where fine ones may stand out from it by as much as they are fine.
+    const grown = grow(points, { edges: edges.map((by, i) => (curved[edgeOf[i]!] ? by + making.ruler * FINE : by)) });
+    const bare = needed.filter((each) => !covers(grown, each));
+    return bare.length === 0 ? grown : largest(union([grown, ...bare]));
   }
   const limits = growthLimits(points, { edges }).map((limit, i) => {
     const raw = making.sewnEdge !== null && edgeOf[i] === making.sewnEdge;

@@ -1,7 +1,7 @@
 /** The one door to clipper: unions and differences of polygons that need not be convex. */
 import { Clipper, FillRule, type Path64 } from 'clipper2-ts';
 import type { Polygon } from './point.ts';
-import { polygonArea } from './polygon.ts';
+import { polygonArea, polygonPerimeter } from './polygon.ts';
 
 /** Clipper reckons in whole numbers; this many to the unit, so that its rounding stays below 1e-8. */
 const FINENESS = 1e8;
@@ -18,6 +18,12 @@ export function union(polygons: readonly Polygon[]): readonly Polygon[] {
 /** What of the first polygon lies outside the second. */
 export function difference(first: Polygon, second: Polygon): readonly Polygon[] {
   return Clipper.difference([toPath(first)], [toPath(second)], FillRule.NonZero).map(fromPath);
+}
+
+/** Whether nothing of a polygon lies outside a cover, but for a rim as thin as the figures are rounded. */
+export function covers(cover: Polygon, polygon: Polygon): boolean {
+  const bare = difference(polygon, cover).reduce((sum, each) => sum + Math.abs(polygonArea(each)), 0);
+  return bare <= 1e-6 * polygonPerimeter(polygon);
 }
 
 /** The polygon of greatest area among several, which for a union of overlapping polygons is its outer boundary. */
