@@ -24,7 +24,7 @@ export interface Label {
 export function label(polygon: Polygon, request: LabelRequest): Label {
   const { name, size } = request;
   const wide = textWidth(name, size);
-  const tall = size * 1.1;
+  const tall = size * 1.2;
   const long = size * 1.35;
   if (request.arrow !== null) {
     const stacked = placeBox(polygon, Math.max(wide, long), tall + long);

@@ -3,51 +3,54 @@
  * sheet, so that nothing has to be rendered anew while a pointer wanders over hundreds of blanks.
  */
 export class Lighting extends EventTarget {
-  private pointed: string | null = null;
-  private pinned: string | null = null;
+  /** Three ways of pointing, the fleeting first: a pointer over a thing, the keyboard's focus on it, a tap that keeps it. */
+  private hovered: string | null = null;
+  private focused: string | null = null;
+  private kept: string | null = null;
+  private lit: string | null = null;
   private readonly sheet = new CSSStyleSheet();
 
-  /** Follows pointer, focus, taps and keys in a part of the page where things carry `data-blank`. */
+  /** The blank that is lit. */
+  get blank(): string | null {
+    return this.lit;
+  }
+
+  /** Follows pointer, focus, taps and keys wherever things carry `data-blank`. */
   follow(root: Document): void {
     root.adoptedStyleSheets = [...root.adoptedStyleSheets, this.sheet];
-    root.addEventListener('pointerover', (event) => event.pointerType === 'mouse' && this.point(blankAt(event)));
-    root.addEventListener('focusin', (event) => this.point(blankAt(event)));
-    root.addEventListener('focusout', () => this.point(null));
-    root.addEventListener('click', (event) => {
-      const blank = blankAt(event);
-      if (blank !== null || (event.target instanceof Element && event.target.closest('.drawing') !== null)) {
-        this.pin(blank === this.pinned ? null : blank);
+    root.addEventListener('pointerover', (event) => {
+      this.hovered = event.pointerType === 'mouse' ? blankAt(event) : null;
+      this.tell();
+    });
+    root.addEventListener('focusin', (event) => {
+      this.focused = blankAt(event);
+      this.tell();
+    });
+    root.addEventListener('click', (event) => this.onClick(event));
+    root.addEventListener('keydown', (event) => {
+      if (event.key === 'Escape') {
+        Object.assign(this, { hovered: null, focused: null, kept: null });
+        this.tell();
       }
     });
-    root.addEventListener('keydown', (event) => event.key === 'Escape' && this.pin(null));
   }
 
-  /** The blank that is lit: what is pointed at, or else what was tapped. */
-  get blank(): string | null {
-    return this.pointed ?? this.pinned;
-  }
-
-  /** The blank that stays lit until it is tapped again. */
-  get kept(): string | null {
-    return this.pinned;
-  }
-
-  private point(blank: string | null): void {
-    if (blank !== this.pointed) {
-      this.pointed = blank;
+  /** A tap keeps a blank lit until it, or the drawing beside it, is tapped. */
+  private onClick(event: Event): void {
+    const blank = blankAt(event);
+    if (blank !== null || (event.target instanceof Element && event.target.closest('.drawing') !== null)) {
+      this.kept = blank === this.kept ? null : blank;
       this.tell();
     }
   }
 
-  private pin(blank: string | null): void {
-    this.pinned = blank;
-    this.pointed = blank;
-    this.tell();
-  }
-
   private tell(): void {
-    this.sheet.replaceSync(this.blank === null ? '' : litRule(this.blank));
-    this.dispatchEvent(new Event('change'));
+    const lit = this.hovered ?? this.focused ?? this.kept;
+    if (lit !== this.lit) {
+      this.lit = lit;
+      this.sheet.replaceSync(lit === null ? '' : litRule(lit));
+      this.dispatchEvent(new Event('change'));
+    }
   }
 }
 

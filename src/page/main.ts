@@ -7,4 +7,4 @@ import './yw-app.ts';
 
 const sheet = new CSSStyleSheet();
 sheet.replaceSync(DRAWING_CSS);
-document.adoptedStyleSheets = [sheet];
+document.adoptedStyleSheets = [...document.adoptedStyleSheets, sheet];

@@ -26,7 +26,7 @@ export interface GroupState {
 }
 
 export interface PlannerState {
-  /** What is wanted now, and what must be cut for it; null where that cannot be told. */
+  /** What is wanted now, and the latest cut list: of this quilt, or of the one before while this one's is being made. */
   readonly quilt: Quilt | null;
   readonly cutList: CutList | null;
   readonly groups: readonly GroupState[];

@@ -12,7 +12,7 @@ import type { GroupStatus, Plan, PlannerState } from './plan-state.ts';
 
 export interface PlannerParts {
   readonly startPacker: () => PackerHandle;
-  readonly makeCutList: (quilt: Quilt) => CutList;
+  readonly makeCutList: (quilt: Quilt) => Promise<CutList>;
   readonly makeTally: (quilt: Quilt, cutList: CutList, answers: readonly LayoutAnswer[]) => Tally;
   /** How many packers work at once. Default 2. */
   readonly packers?: number;
@@ -51,6 +51,9 @@ export class Planner {
   private readonly remembered = new Map<string, Remembered>();
   private quilt: Quilt | null = null;
   private cutList: CutList | null = null;
+  /** The quilt that the cut list is of; the one wanted may be ahead of it. */
+  private cutQuilt: Quilt | null = null;
+  private cutting = false;
   private tasks: readonly Task[] = [];
   private lastPlan: Plan | null = null;
   private error: string | null = null;
@@ -70,7 +73,7 @@ export class Planner {
       }),
       plan: this.lastPlan,
       current: this.lastPlan !== null && this.lastPlan.quilt === this.quilt,
-      busy: this.tasks.some((task) => task.status === 'waiting' || task.status === 'planning'),
+      busy: this.cutting || this.tasks.some((task) => task.status === 'waiting' || task.status === 'planning'),
       error: this.error,
     };
   }
@@ -81,18 +84,24 @@ export class Planner {
     return () => this.listeners.delete(listener);
   }
 
-  /** Plans this quilt from now on. */
+  /** Plans this quilt from now on. Until its cut list is there, what was under way goes on. */
   plan(quilt: Quilt): void {
     this.quilt = quilt;
-    this.error = null;
-    try {
-      this.cutList = this.parts.makeCutList(quilt);
-    } catch (error) {
-      this.cutList = null;
-      this.error = messageOf(error);
+    this.cutting = true;
+    this.refresh();
+    this.parts.makeCutList(quilt).then(
+      (cutList) => this.takeCutList(quilt, cutList, null),
+      (error) => this.takeCutList(quilt, null, messageOf(error)),
+    );
+  }
+
+  private takeCutList(quilt: Quilt, cutList: CutList | null, error: string | null): void {
+    if (quilt !== this.quilt) {
+      return;
     }
+    Object.assign(this, { cutList, cutQuilt: quilt, cutting: false, error });
     const before = new Map(this.tasks.map((task) => [task.key, task]));
-    this.tasks = (this.cutList?.groups ?? []).map(({ job }) => {
+    this.tasks = (cutList?.groups ?? []).map(({ job }) => {
       const key = JSON.stringify(job);
       const same = before.get(key);
       return same !== undefined && same.status !== 'failed' ? same : this.newTask(key, job);
@@ -219,7 +228,7 @@ export class Planner {
 
   /** A whole plan is told anew when an answer of it changed. */
   private tellPlan(): void {
-    const { quilt, cutList, tasks, lastPlan } = this;
+    const { cutQuilt: quilt, cutList, tasks, lastPlan } = this;
     const answers = tasks.map((task) => task.answer);
     if (quilt === null || cutList === null || !answers.every((answer) => answer !== null)) {
       return;

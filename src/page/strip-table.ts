@@ -1,7 +1,15 @@
-import { html, type TemplateResult } from 'lit';
-import type { ClothLengthDrawn } from '../draw/unroll.ts';
+import { html, nothing, type TemplateResult } from 'lit';
+import type { ClothLengthDrawn, NumberedStrip } from '../draw/unroll.ts';
 import type { StripSteps } from '../plan/cut-steps.ts';
-import { type Units, written } from './written.ts';
+import { alike } from '../plan/group-strips.ts';
+import { stripWords } from './lit-words.ts';
+import { type Units, written, writtenMark } from './written.ts';
+
+/** Strips that follow each other and are cut alike, so that the table does not say the same thing six times. */
+interface Rows {
+  readonly strips: readonly NumberedStrip[];
+  readonly steps: StripSteps | null;
+}
 
 /**
  * The strips of one length of cloth and their subcuts as a table: what the diagram shows, and what is read beside the
@@ -13,7 +21,6 @@ export function stripTable(
   units: Units,
   name: string,
 ): TemplateResult {
-  const write = (value: number): string => written(value, units);
   return html`<div class="table-frame" tabindex="0" role="region" aria-label="Strips and cuts of ${name}">
     <table class="strips">
       <caption>
@@ -21,37 +28,62 @@ export function stripTable(
       </caption>
       <thead>
         <tr>
-          <th scope="col">Strip</th>
           <th scope="col">Cut</th>
           <th scope="col">Blank</th>
-          <th scope="col">Near mark</th>
-          <th scope="col">Far mark</th>
+          <th scope="col">Near mark (${units.shown})</th>
+          <th scope="col">Far mark (${units.shown})</th>
           <th scope="col">Angle</th>
         </tr>
       </thead>
-      ${length.strips.map((strip) => {
-        const own = steps.find((one) => one.layout === strip.layout && one.strip === strip.strip);
-        const pieces = strip.number === null ? [] : (own?.pieces ?? []);
-        const way = strip.firstCut === 'along' ? ', along the selvage' : '';
-        return html`<tbody>
-          <tr class="strip-head">
-            <th scope="rowgroup">${strip.number ?? 'Trim'}</th>
-            <td colspan="5">
-              ${strip.number === null ? `${write(strip.height)} off to square the end` : `${write(strip.height)} tall${way}, from ${write(strip.from)} to ${write(strip.from + strip.height)}`}${own !== undefined && strip.number !== null && own.left > 1e-6 ? `; ${write(own.left)} left at its end` : ''}
-            </td>
-          </tr>
-          ${pieces.map(
-            (piece, index) => html`<tr>
-              <td></td>
-              <td>${index + 1}</td>
-              <td>${piece.blank}</td>
-              <td>${write(piece.near)}</td>
-              <td>${write(piece.far)}</td>
-              <td>${piece.rulerAngle ? `${Math.round(piece.angle)}°` : 'by the marks'}</td>
-            </tr>`,
-          )}
-        </tbody>`;
-      })}
+      ${gather(length.strips, steps).map((rows) => stripRows(rows, units))}
     </table>
   </div>`;
+}
+
+function stripRows({ strips, steps }: Rows, units: Units): TemplateResult {
+  const mark = (value: number): string => writtenMark(value, units);
+  return html`<tbody>
+    <tr class="strip-head">
+      <th scope="rowgroup" colspan="5">${headWords(strips, steps, units)}</th>
+    </tr>
+    ${
+      steps === null
+        ? nothing
+        : steps.pieces.map(
+            (piece, index) => html`<tr>
+            <td>${index + 1}</td>
+            <td>${piece.blank}</td>
+            <td>${mark(piece.near)}</td>
+            <td>${mark(piece.far)}</td>
+            <td>${piece.rulerAngle ? `${Math.round(piece.angle)}°` : 'by the marks'}</td>
+          </tr>`,
+          )
+    }
+  </tbody>`;
+}
+
+function headWords(strips: readonly NumberedStrip[], steps: StripSteps | null, units: Units): string {
+  const [first] = strips;
+  if (first === undefined || first.number === null || steps === null) {
+    return `Trim ${written(first?.height ?? 0, units)} off to square the end`;
+  }
+  const name = stripWords(strips.map((strip) => strip.number!));
+  const each = strips.length > 1 ? 'each ' : '';
+  const way = first.firstCut === 'along' ? ' wide, along the selvage' : ' tall';
+  const left = steps.left > 1e-6 ? `; ${written(steps.left, units)} left at the end` : '';
+  return `${name[0]!.toUpperCase()}${name.slice(1)}: ${each}${written(first.height, units)}${way}${left}`;
+}
+
+function gather(strips: readonly NumberedStrip[], steps: readonly StripSteps[]): readonly Rows[] {
+  const rows: { strips: NumberedStrip[]; steps: StripSteps | null }[] = [];
+  for (const strip of strips) {
+    const own = steps.find((one) => one.layout === strip.layout && one.strip === strip.strip) ?? null;
+    const last = rows.at(-1);
+    if (last?.steps != null && own !== null && alike(last.steps, own)) {
+      last.strips.push(strip);
+    } else {
+      rows.push({ strips: [strip], steps: own });
+    }
+  }
+  return rows;
 }

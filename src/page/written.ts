@@ -1,6 +1,6 @@
 /** Lengths as the page writes them: in the unit that is shown, whatever the quilt's own unit is. */
 import { stepShop } from '../plan/say-steps.ts';
-import { formatClothLength, formatLength } from '../quilt/format-length.ts';
+import { formatClothLength, formatLength, formatMark } from '../quilt/format-length.ts';
 import { convert, lengthIn, parseLength } from '../quilt/measure.ts';
 import type { Length, LengthUnit } from '../quilt/quilt.ts';
 
@@ -14,6 +14,11 @@ export interface Units {
 /** A computed length, in the quilt's unit, for reading: "6 1/2 in", "16.5 cm". */
 export function written(value: number, units: Units): string {
   return formatLength(convert(value, units.quilt, units.shown), units.shown, { denominator: 16 });
+}
+
+/** A mark along a strip, as it is read on the ruler. */
+export function writtenMark(value: number, units: Units): string {
+  return formatMark(convert(value, units.quilt, units.shown), units.shown);
 }
 
 /** A length of cloth as it is bought: "3/4 yd (27 in)", "0.7 m". */

@@ -1,13 +1,13 @@
 import { html, type TemplateResult } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
 import solsticeDial from '../../scenarios/solstice-dial.yardwright.json?raw';
-import { makeCutList } from '../cutting/make-cut-list.ts';
 import { fileNameOf, readTextFile, saveTextFile } from '../keep/file.ts';
 import { QuiltSession } from '../keep/quilt-session.ts';
 import { openStorage } from '../keep/storage.ts';
 import { makeTally } from '../plan/make-tally.ts';
 import type { LengthUnit } from '../quilt/quilt.ts';
 import { writeQuilt } from '../quilt/write-quilt.ts';
+import { startCutter } from './cutter.ts';
 import type { EditEvent } from './edit-event.ts';
 import { Lighting } from './lighting.ts';
 import { PageElement } from './page-element.ts';
@@ -36,7 +36,7 @@ import './yw-tally-slip.ts';
 export class App extends PageElement {
   private readonly storage = openStorage();
   private readonly session = new QuiltSession(this.storage, solsticeDial);
-  private readonly planner = new Planner({ startPacker, makeCutList, makeTally });
+  private readonly planner = new Planner({ startPacker, makeCutList: startCutter(), makeTally });
   private readonly lighting = new Lighting();
   @state() private plan: PlannerState = this.planner.state;
   @state() private shown: LengthUnit = this.firstUnit();

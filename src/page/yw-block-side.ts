@@ -23,6 +23,7 @@ export class BlockSide extends PageElement {
       return nothing;
     }
     const { cutList, error } = state;
+    const problems = cutList?.problems ?? [];
     const single = quilt.blocks.length === 1;
     return html`
       ${quilt.blocks.map(
@@ -34,9 +35,9 @@ export class BlockSide extends PageElement {
         ></yw-block-view>`,
       )}
       ${error === null ? nothing : html`<p class="fault" role="alert">${error}</p>`}
-      <details class="drawer" ?open=${this.wide}>
+      <details class="drawer" ?open=${this.wide || problems.some((problem) => problem.role !== undefined)}>
         <summary>Which cloth goes where</summary>
-        <yw-scheme-roles .quilt=${quilt} .problems=${cutList?.problems ?? []}></yw-scheme-roles>
+        <yw-scheme-roles .quilt=${quilt} .problems=${problems}></yw-scheme-roles>
       </details>
       ${quilt.blocks.map(
         (block) => html`<details class="drawer" ?open=${this.wide}>

@@ -54,7 +54,7 @@ export class SchemeRoles extends PageElement {
           </div>
           ${this.facing(role, cloth, id)}
         </div>
-        ${problemNotes(this.problems.filter((problem) => problem.role === role.id && problem.cloth === undefined))}
+        ${problemNotes(this.problems.filter((problem) => problem.role === role.id))}
       </fieldset>
     </li>`;
   }

@@ -24,7 +24,7 @@ export class TallySlip extends PageElement {
     const { tally, planned } = this;
     return html`<div class="slip" ?data-former=${this.former}>
       <h2 id="slip-title">To buy</h2>
-      ${this.former ? html`<p class="former-note">This slip is of your former choice.</p>` : nothing}
+      <p class="stamp" role="status">${this.former ? 'of your former choice' : nothing}</p>
       ${tally === null || planned === null ? html`<p>It is told as soon as every cloth has a first plan.</p>` : this.bill(tally, planned)}
       ${this.safety()}
       ${tally === null ? nothing : html`<h3>Where the cloth goes</h3>${areaShares(tally.areas, this.units)}`}
@@ -60,7 +60,7 @@ export class TallySlip extends PageElement {
         <span>${line.price === null ? '' : money(line.price, cloth?.price?.currency ?? null)}</span>
       </p>
       <p class="bill-buy">${this.purchase(line, cloth)}</p>
-      <p>needs ${written(line.need, this.units)}${line.over > 1e-6 ? html`; ${written(line.over, this.units)} left beyond the need` : ', to the last thread'}</p>
+      <p class="bill-need">needs ${written(line.need, this.units)}${line.over > 1e-6 ? html`; ${written(line.over, this.units)} left beyond the need` : ', to the last thread'}</p>
       ${line.pieces.map((piece) => html`<p>from the shelf: ${piece.used} × “${piece.piece}”</p>`)}
       <p class="proof" data-state=${line.proof.state}>${proofMark(line.proof)} ${line.proof.words}</p>
       ${line.proof.byArea !== null && line.steps !== null && line.proof.byArea < line.steps ? html`<p class="by-area">By area alone it would seem ${line.proof.byArea} of ${line.steps} steps.</p>` : nothing}

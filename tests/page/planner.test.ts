@@ -8,7 +8,7 @@ import { answer, FakePackers } from './fake-packer.ts';
 /** A quilt as far as the planner looks: the cut list below makes a group of each "cloth:size". */
 const quilt = (...groups: readonly string[]): Quilt => ({ name: groups.join(' ') }) as unknown as Quilt;
 
-function makeCutList({ name }: Quilt): CutList {
+async function makeCutList({ name }: Quilt): Promise<CutList> {
   if (name === 'broken') {
     throw new Error('no scheme fills the role "sky"');
   }
@@ -40,6 +40,7 @@ const settle = (): Promise<void> => new Promise((resolve) => setTimeout(resolve)
 test('two packers take the smallest jobs first, and a plan is shown once every group has an answer', async () => {
   const { packers, planner, statuses } = setUp();
   planner.plan(quilt('a:9', 'b:1', 'c:2'));
+  await settle();
   expect(packers.open.map((call) => call.job.cloths[0]?.id)).toEqual(['b', 'c']);
   expect(statuses()).toBe('waiting planning planning');
   packers.openFor('b').finish(answer(1));
@@ -59,10 +60,12 @@ test('two packers take the smallest jobs first, and a plan is shown once every g
 test('a change replans only the groups whose job changed; the former plan stays, marked, until the new one is whole', async () => {
   const { packers, planner } = setUp();
   planner.plan(quilt('a', 'b'));
+  await settle();
   packers.openFor('a').finish(answer(1));
   packers.openFor('b').finish(answer(2));
   await settle();
   planner.plan(quilt('a', 'b:2'));
+  await settle();
   expect(packers.calls).toHaveLength(3);
   expect(planner.state).toMatchObject({ busy: true, current: false, plan: { tally: { price: 3 } } });
   packers.openFor('b').finish(answer(5));
@@ -74,10 +77,12 @@ test('going back to a choice planned before costs nothing', async () => {
   const { packers, planner } = setUp();
   for (const choice of ['a', 'a:2']) {
     planner.plan(quilt(choice));
+    await settle();
     packers.openFor('a').finish(answer(choice.length));
     await settle();
   }
   planner.plan(quilt('a'));
+  await settle();
   expect(packers.calls).toHaveLength(2);
   expect(planner.state).toMatchObject({ busy: false, current: true, plan: { tally: { price: 1 } } });
 });
@@ -85,8 +90,10 @@ test('going back to a choice planned before costs nothing', async () => {
 test('a newer choice ends the planning of the older one but not of a group that stayed the same', async () => {
   const { packers, planner } = setUp();
   planner.plan(quilt('a', 'b'));
+  await settle();
   const [old, same] = [packers.openFor('a'), packers.openFor('b')];
   planner.plan(quilt('a:2', 'b'));
+  await settle();
   expect(old.ended).toBe('a newer choice is being planned');
   expect(same.ended).toBeNull();
   old.finish(answer(99));
@@ -99,6 +106,7 @@ test('a newer choice ends the planning of the older one but not of a group that 
 test('stopping keeps the best of each group, leaves the rest unplanned, and planning can go on', async () => {
   const { packers, planner, statuses } = setUp();
   planner.plan(quilt('a', 'b', 'c:5'));
+  await settle();
   packers.openFor('a').progress(answer(8, 'feasible', 4), 4);
   planner.stop();
   expect(packers.calls.every((call) => call.stopped)).toBe(true);
@@ -119,9 +127,11 @@ test('stopping keeps the best of each group, leaves the rest unplanned, and plan
 test('a packer that dies is replaced once; twice, the group fails and the last plan stays', async () => {
   const { packers, planner, statuses } = setUp();
   planner.plan(quilt('a'));
+  await settle();
   packers.openFor('a').finish(answer(1));
   await settle();
   planner.plan(quilt('a:2'));
+  await settle();
   packers.openFor('a').fail('out of memory');
   await settle();
   expect(statuses()).toBe('planning');
@@ -134,9 +144,11 @@ test('a packer that dies is replaced once; twice, the group fails and the last p
 test('a quilt that cannot be planned says why and leaves the last plan', async () => {
   const { packers, planner } = setUp();
   planner.plan(quilt('a'));
+  await settle();
   packers.openFor('a').finish(answer(1));
   await settle();
   planner.plan(quilt('broken'));
+  await settle();
   expect(planner.state).toMatchObject({
     error: 'no scheme fills the role "sky"',
     current: false,
@@ -144,12 +156,14 @@ test('a quilt that cannot be planned says why and leaves the last plan', async (
     plan: { tally: { price: 1 } },
   });
   planner.plan(quilt('a'));
+  await settle();
   expect(planner.state).toMatchObject({ error: null, current: true });
 });
 
-test('an answer told again unchanged makes no new plan, so nothing is drawn anew', () => {
+test('an answer told again unchanged makes no new plan, so nothing is drawn anew', async () => {
   const { packers, planner } = setUp();
   planner.plan(quilt('a'));
+  await settle();
   const call = packers.openFor('a');
   call.progress(answer(8, 'feasible', 4), 4);
   const first = planner.state.plan;
