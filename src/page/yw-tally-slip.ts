@@ -61,7 +61,7 @@ export class TallySlip extends PageElement {
       </p>
       <p class="bill-buy">${this.purchase(line, cloth)}</p>
       <p class="bill-need">needs ${written(line.need, this.units)}${line.over > 1e-6 ? html`; ${written(line.over, this.units)} left beyond the need` : ', to the last thread'}</p>
-      ${line.pieces.map((piece) => html`<p>from the shelf: ${piece.used} × “${piece.piece}”</p>`)}
+      ${line.pieces.filter((piece) => piece.used > 0).map((piece) => html`<p>from the shelf: ${piece.used} × “${piece.piece}”</p>`)}
       <p class="proof" data-state=${line.proof.state}>${proofMark(line.proof)} ${line.proof.words}</p>
       ${line.proof.byArea !== null && line.steps !== null && line.proof.byArea < line.steps ? html`<p class="by-area">By area alone it would seem ${line.proof.byArea} of ${line.steps} steps.</p>` : nothing}
       ${short > 0 ? html`<p class="fault">${short} ${short === 1 ? 'blank is' : 'blanks are'} not placed: ${line.unplaced.map((one) => `${one.blank} (${one.why})`).join('; ')}</p>` : nothing}
