@@ -7,6 +7,9 @@ import type { Tally } from '../plan/tally.ts';
 import { formatMark } from '../quilt/format-length.ts';
 import type { LengthUnit, Quilt } from '../quilt/quilt.ts';
 
+/** Characters to a line of marks. */
+const LINE = 110;
+
 export interface LengthInput {
   readonly quilt: Quilt;
   readonly group: Group;
@@ -55,7 +58,7 @@ function stripLines(strip: StripSteps, first: number, last: number, unit: Length
   const left = strip.left > 1e-6 ? `; ${write(strip.left)} left over` : '';
   return [
     `    ${numbers} ${write(strip.height)} high${way}, ${strip.pieces.length} blank${strip.pieces.length === 1 ? '' : 's'}${left}`,
-    ...runsOf(strip.pieces).map((run) => `      ${runText(run, unit)}`),
+    ...runsOf(strip.pieces).flatMap((run) => wrapped(runText(run, unit))),
   ];
 }
 
@@ -78,6 +81,20 @@ function runText(run: readonly StripPiece[], unit: LengthUnit): string {
   const over = first!.mirror ? ' wrong side up' : '';
   const times = run.length === 1 ? '' : `${run.length} × `;
   return `${times}${first!.blank}${over}: cut at ${run.map((piece) => markText(piece, unit)).join(', ')}`;
+}
+
+/** A long row of marks goes on below, set in a little further. */
+function wrapped(text: string): readonly string[] {
+  const lines: string[] = [];
+  let line = '     ';
+  for (const part of text.split(/(?<=,) /)) {
+    if (line.length + part.length > LINE && line.trim() !== '') {
+      lines.push(line);
+      line = '         ';
+    }
+    line += ` ${part}`;
+  }
+  return [...lines, line];
 }
 
 /** One mark for a square cut, two for a slanted one, with its angle only where rulers carry it. */

@@ -59,8 +59,14 @@ function proofAlone(purchase: Purchase, bolt: JobCloth, byArea: number | null): 
   const say = (amount: number) => sayAmount(purchase, bolt, amount);
   const words = least
     ? `No plan ${howCut(group)} buys less than ${say(atLeast)}.`
-    : `This plan buys ${say(bought)}. No plan ${howCut(group)} buys less than ${say(atLeast)}; whether one buys less than this is not known.`;
+    : `This plan buys ${say(bought)}. ${gapWords(howCut(group), atLeast, say)}`;
   return { state: least ? 'least' : 'gap', atLeast, words, byArea };
+}
+
+function gapWords(how: string, atLeast: number, say: (amount: number) => string): string {
+  return atLeast <= 0
+    ? 'Whether less would do is not known yet.'
+    : `No plan ${how} buys less than ${say(atLeast)}; whether one buys less than this is not known.`;
 }
 
 /** Where several cloths may serve, the bound is on what they cost together and says nothing of one alone. */

@@ -178,6 +178,16 @@ describe('the proof', () => {
     });
   });
 
+  test('no bound at all is told as not known, not as a bound of nothing', () => {
+    const { proof } = tally(quilt, onBolt([wide]), answerOf([stack], { status: 'feasible', cost: 36, bound: 0 }))
+      .cloths[0]!;
+    expect(proof).toMatchObject({
+      state: 'gap',
+      atLeast: 0,
+      words: 'This plan buys 4 quarter yards. Whether less would do is not known yet.',
+    });
+  });
+
   test('where something is not placed, nothing is proved and what is missing is named', () => {
     const result = tally(
       quilt,
