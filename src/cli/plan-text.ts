@@ -6,6 +6,7 @@ import type { LayoutAnswer } from '../plan/layout-job.ts';
 import { makeCutSteps } from '../plan/make-cut-steps.ts';
 import type { Tally } from '../plan/tally.ts';
 import { formatMark } from '../quilt/format-length.ts';
+import { lengthIn } from '../quilt/measure.ts';
 import type { Quilt } from '../quilt/quilt.ts';
 import { buyLines } from './plan-text-buying.ts';
 import { lengthLines } from './plan-text-cutting.ts';
@@ -44,13 +45,15 @@ function section(title: string, lines: readonly string[]): readonly string[] {
 
 function proofLines({ quilt, tally }: PlannedQuilt): readonly string[] {
   const asked = [
-    `squaring up (${written(quilt.squaring, quilt)} off each end)`,
+    lengthIn(quilt.unit, quilt.squaring) === 0
+      ? 'no squaring up'
+      : `squaring up (${written(quilt.squaring, quilt)} off each end)`,
     quilt.spares === 0 ? 'no spare blanks' : `${quilt.spares} spare${quilt.spares === 1 ? '' : 's'} of each blank`,
   ];
   return [
     ...tally.cloths.map(({ name, proof, steps }) => {
       const area =
-        proof.byArea !== null && steps !== null && proof.byArea < steps
+        proof.state !== 'none' && proof.byArea !== null && steps !== null && proof.byArea < steps
           ? ` (Area alone would allow ${proof.byArea} step${proof.byArea === 1 ? '' : 's'}.)`
           : '';
       return `  ${name}: ${proof.words}${area}`;
@@ -61,8 +64,12 @@ function proofLines({ quilt, tally }: PlannedQuilt): readonly string[] {
 
 /** Everything she should know before she buys: what is not placed, and what the cut list has to say. */
 function noteLines({ cutList, answers }: PlannedQuilt): readonly string[] {
+  // What the cut list has told already, in the quilt's words, the engine need not tell again in its own.
+  const told = new Set(cutList.problems.map((problem) => problem.blank));
   const unplaced = answers.flatMap((answer) =>
-    answer.unplaced.map(({ blank, count, why }) => `  Not planned: ${count} × ${blank}: ${why}`),
+    answer.unplaced
+      .filter(({ blank }) => !told.has(blank))
+      .map(({ blank, count, why }) => `  Not planned: ${count} × ${blank}: ${why}`),
   );
   const problems = cutList.problems.map(
     (problem) => `  ${problem.kind === 'error' ? 'Not planned: ' : ''}${problem.text}`,
