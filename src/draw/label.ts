@@ -23,7 +23,7 @@ export interface Label {
 
 export function label(polygon: Polygon, request: LabelRequest): Label {
   const { name, size } = request;
-  const wide = textWidth(name, size);
+  const wide = textWidth(name, size) + size * 0.3;
   const tall = size * 1.2;
   const long = size * 1.35;
   if (request.arrow !== null) {

@@ -1,13 +1,16 @@
 import type { Facing, PrintKind } from '../quilt/quilt.ts';
 
-/** How a print points, for a list to choose from. 'along' is left to the file, for it needs an edge of an outline. */
+/**
+ * How a print points, for a list to choose from. Outward and inward are seen from the
+ * block's centre, upright from the quilt. 'along' is left to the file, for it needs an edge of an outline.
+ */
 export const FACINGS: readonly { readonly to: Facing['to']; readonly words: string }[] = [
-  { to: 'outward', words: 'outward from the centre' },
-  { to: 'inward', words: 'inward to the centre' },
-  { to: 'clockwise', words: 'round, clockwise' },
-  { to: 'anticlockwise', words: 'round, anticlockwise' },
-  { to: 'upright', words: 'upright in the quilt' },
-  { to: 'along', words: 'along an edge (as in the file)' },
+  { to: 'outward', words: 'outward' },
+  { to: 'inward', words: 'inward' },
+  { to: 'clockwise', words: 'clockwise' },
+  { to: 'anticlockwise', words: 'anticlockwise' },
+  { to: 'upright', words: 'upright' },
+  { to: 'along', words: 'along an edge' },
   { to: 'free', words: 'any way' },
 ];
 

@@ -4,11 +4,12 @@
  */
 import type { PackerHandle } from '../../workers/door.ts';
 import type { CutList } from '../cutting/cut-list.ts';
-import type { LayoutAnswer, LayoutJob, Progress } from '../plan/layout-job.ts';
+import type { LayoutAnswer } from '../plan/layout-job.ts';
 import type { Tally } from '../plan/tally.ts';
 import type { Quilt } from '../quilt/quilt.ts';
-import { bestAnswer } from './best-answer.ts';
-import type { GroupStatus, Plan, PlannerState } from './plan-state.ts';
+import { PackerSeats } from './packer-seats.ts';
+import type { Plan, PlannerState } from './plan-state.ts';
+import { newTask, type PlanTask } from './plan-task.ts';
 
 export interface PlannerParts {
   readonly startPacker: () => PackerHandle;
@@ -18,49 +19,27 @@ export interface PlannerParts {
   readonly packers?: number;
 }
 
-interface Task {
-  readonly key: string;
-  readonly job: LayoutJob;
-  status: GroupStatus;
-  progress: Progress | null;
-  answer: LayoutAnswer | null;
-  error: string | null;
-  /** She asked for the best so far. */
-  stopping: boolean;
-  /** How often a packer died over it. */
-  deaths: number;
-}
-
-interface Seat {
-  packer: PackerHandle | null;
-  task: Task | null;
-}
-
-interface Remembered {
-  readonly status: 'planned' | 'stopped';
-  readonly answer: LayoutAnswer;
-}
-
-/** Answers kept for undo and for choices tried before. */
+/** Tasks kept for undo and for choices tried before. */
 const REMEMBERED = 300;
 
 export class Planner {
   private readonly parts: PlannerParts;
-  private readonly seats: Seat[];
+  private readonly seats: PackerSeats;
   private readonly listeners = new Set<(state: PlannerState) => void>();
-  private readonly remembered = new Map<string, Remembered>();
+  /** Every task that came to an end, latest last. */
+  private readonly remembered = new Map<string, PlanTask>();
   private quilt: Quilt | null = null;
   private cutList: CutList | null = null;
   /** The quilt that the cut list is of; the one wanted may be ahead of it. */
   private cutQuilt: Quilt | null = null;
   private cutting = false;
-  private tasks: readonly Task[] = [];
+  private tasks: readonly PlanTask[] = [];
   private lastPlan: Plan | null = null;
   private error: string | null = null;
 
   constructor(parts: PlannerParts) {
     this.parts = parts;
-    this.seats = Array.from({ length: parts.packers ?? 2 }, () => ({ packer: null, task: null }));
+    this.seats = new PackerSeats(parts.packers ?? 2, parts.startPacker, () => this.refresh());
   }
 
   get state(): PlannerState {
@@ -95,21 +74,6 @@ export class Planner {
     );
   }
 
-  private takeCutList(quilt: Quilt, cutList: CutList | null, error: string | null): void {
-    if (quilt !== this.quilt) {
-      return;
-    }
-    Object.assign(this, { cutList, cutQuilt: quilt, cutting: false, error });
-    const before = new Map(this.tasks.map((task) => [task.key, task]));
-    this.tasks = (cutList?.groups ?? []).map(({ job }) => {
-      const key = JSON.stringify(job);
-      const same = before.get(key);
-      return same !== undefined && same.status !== 'failed' ? same : this.newTask(key, job);
-    });
-    this.dropUnwanted();
-    this.refresh();
-  }
-
   /** Ends the planning with the best that each group has; what was not begun stays unplanned until `resume`. */
   stop(): void {
     for (const task of this.tasks) {
@@ -117,12 +81,7 @@ export class Planner {
         task.status = 'stopped';
       }
     }
-    for (const seat of this.seats) {
-      if (seat.task !== null) {
-        seat.task.stopping = true;
-        seat.packer?.stop();
-      }
-    }
+    this.seats.stop();
     this.refresh();
   }
 
@@ -138,91 +97,46 @@ export class Planner {
 
   /** Ends every packer. */
   end(): void {
-    for (const seat of this.seats) {
-      this.vacate(seat, 'the page is closed');
+    this.seats.end();
+  }
+
+  private takeCutList(quilt: Quilt, cutList: CutList | null, error: string | null): void {
+    if (quilt !== this.quilt) {
+      return;
     }
-  }
-
-  private newTask(key: string, job: LayoutJob): Task {
-    const { status, answer } = this.remembered.get(key) ?? { status: 'waiting', answer: null };
-    return { key, job, status, progress: null, answer, error: null, stopping: false, deaths: 0 };
-  }
-
-  private dropUnwanted(): void {
-    for (const seat of this.seats) {
-      if (seat.task !== null && !this.tasks.includes(seat.task)) {
-        this.vacate(seat, 'a newer choice is being planned');
-      }
-    }
-  }
-
-  /** A solve cannot be interrupted, so the packer goes with its task; the next task starts a fresh one. */
-  private vacate(seat: Seat, reason: string): void {
-    const packer = seat.packer;
-    seat.packer = null;
-    seat.task = null;
-    packer?.end(reason);
-  }
-
-  /** Small jobs first: most are proved at once, and the large ones then share the cores. */
-  private seatTasks(): void {
-    const waiting = this.tasks.filter((task) => task.status === 'waiting').sort((a, b) => sizeOf(a) - sizeOf(b));
-    for (const seat of this.seats) {
-      const task = seat.task === null ? waiting.shift() : undefined;
-      if (task !== undefined) {
-        void this.work(seat, task);
-      }
-    }
-  }
-
-  private async work(seat: Seat, task: Task): Promise<void> {
-    seat.task = task;
-    task.status = 'planning';
-    const isOurs = (): boolean => seat.task === task;
-    try {
-      seat.packer ??= this.parts.startPacker();
-      const answer = await seat.packer.plan(task.job, (progress) => {
-        if (isOurs()) {
-          task.progress = progress;
-          task.answer = bestAnswer(task.answer, progress.answer);
-          this.refresh();
-        }
-      });
-      if (isOurs()) {
-        const best = bestAnswer(task.answer, answer) ?? answer;
-        const status = task.stopping && answer.status !== 'optimal' ? 'stopped' : 'planned';
-        Object.assign(task, { status, answer: best });
-        this.remember(task.key, { status, answer: best });
-        seat.task = null;
-      }
-    } catch (error) {
-      if (isOurs()) {
-        this.vacate(seat, 'it failed');
-        task.deaths++;
-        task.status = task.deaths < 2 ? 'waiting' : 'failed';
-        task.error = task.deaths < 2 ? null : messageOf(error);
-      }
-    }
+    Object.assign(this, { cutList, cutQuilt: quilt, cutting: false, error });
+    const before = new Map([...this.remembered, ...this.tasks.map((task) => [task.key, task] as const)]);
+    this.tasks = (cutList?.groups ?? []).map(({ job }) => {
+      const key = JSON.stringify(job);
+      const same = before.get(key);
+      return same !== undefined && same.status !== 'failed' ? same : newTask(key, job);
+    });
+    this.seats.dropAllBut(this.tasks);
     this.refresh();
   }
 
-  private remember(key: string, what: Remembered): void {
-    this.remembered.delete(key);
-    this.remembered.set(key, what);
+  private refresh(): void {
+    this.seats.fill(this.tasks);
+    this.remember();
+    this.tellPlan();
+    const state = this.state;
+    for (const listener of this.listeners) {
+      listener(state);
+    }
+  }
+
+  private remember(): void {
+    for (const task of this.tasks) {
+      if (task.status === 'planned' || task.status === 'stopped') {
+        this.remembered.delete(task.key);
+        this.remembered.set(task.key, task);
+      }
+    }
     for (const oldest of this.remembered.keys()) {
       if (this.remembered.size <= REMEMBERED) {
         break;
       }
       this.remembered.delete(oldest);
-    }
-  }
-
-  private refresh(): void {
-    this.seatTasks();
-    this.tellPlan();
-    const state = this.state;
-    for (const listener of this.listeners) {
-      listener(state);
     }
   }
 
@@ -245,7 +159,5 @@ export class Planner {
     }
   }
 }
-
-const sizeOf = (task: Task): number => task.job.blanks.length * task.job.cloths.length;
 
 const messageOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));

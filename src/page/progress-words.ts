@@ -38,7 +38,7 @@ export function groupWords(group: GroupState): string {
       const doing = progress === null ? 'starting' : `${progress.doing}, ${progress.seconds.toFixed(0)} s`;
       return answer === null
         ? `${doing}; no plan yet`
-        : `${doing}; so far ${answerWords(withBound(answer, progress?.bound))}`;
+        : `${doing}; best ${answerWords(withBound(answer, progress?.bound))}`;
     }
     case 'planned':
       return group.answer === null ? '' : answerWords(group.answer);
@@ -58,14 +58,14 @@ export function answerWords(answer: LayoutAnswer): string {
     return 'proved least';
   }
   if (answer.bound === null || answer.bound <= 0) {
-    return 'a plan, nothing proved yet';
+    return 'a plan, not yet proved';
   }
   const over = Math.max(0, answer.cost / answer.bound - 1) * 100;
   return `at most ${over < 9.95 ? over.toFixed(1) : over.toFixed(0)} % above the least possible`;
 }
 
-export function groupName(group: GroupState, quilt: Quilt): string {
-  return group.group.cloths.map((id) => quilt.cloths.find((cloth) => cloth.id === id)?.name ?? id).join(' and ');
+export function groupName(group: GroupState, quilt: Quilt | null): string {
+  return group.group.cloths.map((id) => quilt?.cloths.find((cloth) => cloth.id === id)?.name ?? id).join(' and ');
 }
 
 function withBound(answer: LayoutAnswer, bound: number | null | undefined): LayoutAnswer {

@@ -15,21 +15,21 @@ export class ProgressLine extends PageElement {
       return nothing;
     }
     const working = state.groups.filter((group) => group.status === 'planning');
-    const canResume =
-      !state.busy && state.groups.some((group) => group.status === 'stopped' || group.status === 'failed');
     return html`<div class="progress" ?data-busy=${state.busy}>
       <p role="status">${overallWords(state)}</p>
-      ${
-        state.quilt === null
-          ? nothing
-          : working.map(
-              (group) =>
-                html`<p class="working"><strong>${groupName(group, state.quilt!)}</strong> ${groupWords(group)}</p>`,
-            )
-      }
-      ${state.busy ? html`<button type="button" @click=${() => this.send('yw-stop')}>Stop, keep the best</button>` : nothing}
-      ${canResume ? html`<button type="button" @click=${() => this.send('yw-resume')}>Plan on</button>` : nothing}
+      ${this.button(state)}
+      <ul class="working">
+        ${working.map((group) => html`<li><strong>${groupName(group, state.quilt)}</strong> ${groupWords(group)}</li>`)}
+      </ul>
     </div>`;
+  }
+
+  private button(state: PlannerState): TemplateResult | typeof nothing {
+    if (state.busy) {
+      return html`<button type="button" @click=${() => this.send('yw-stop')}>Stop, keep the best</button>`;
+    }
+    const canResume = state.groups.some((group) => group.status === 'stopped' || group.status === 'failed');
+    return canResume ? html`<button type="button" @click=${() => this.send('yw-resume')}>Plan on</button>` : nothing;
   }
 
   private send(type: 'yw-stop' | 'yw-resume'): void {

@@ -40,9 +40,8 @@ export class SchemeRoles extends PageElement {
     const cloth = quilt.cloths.find((one) => one.id === first);
     const id = `${this.stem}-${role.id}`;
     return html`<li>
-      ${swatch(cloth)}
       <fieldset>
-        <legend>${role.name}</legend>
+        <legend>${swatch(cloth)} ${role.name}</legend>
         <div class="pair">
           <div class="field">
             <label for="${id}-cloth">Cloth</label>
@@ -75,8 +74,8 @@ export class SchemeRoles extends PageElement {
         ${plain ? html`<p class="hint" id="${id}-plain">No matter in a ${printWords(cloth.print)}.</p>` : nothing}
       </div>
       <yw-number-field
-        label="Give or take"
-        hint="degrees"
+        class="beside"
+        label="Give or take, degrees"
         .value=${within}
         .max=${180}
         step="any"

@@ -9,6 +9,7 @@ import { allItems } from './sample-group.ts';
 
 const file = new URL('../../scenarios/solstice-dial.yardwright.json', import.meta.url);
 const dial = readQuilt(readFileSync(file, 'utf8'));
+const form = dial.blocks[0]!.form!;
 
 function draw(quilt: Quilt): Drawing {
   const scheme = quilt.schemes.find((one) => one.id === quilt.scheme)!;
@@ -44,7 +45,7 @@ test('arcs stay arcs', () => {
   const [wedge] = patches(draw(dial), 'C1');
   const cloth = wedge!.items.find((item): item is PathItem => item.kind === 'path' && item.class === 'cloth')!;
   const radii = cloth.runs[0]!.steps.flatMap((step) => (step.arc === undefined ? [] : [step.arc.radius]));
-  expect(radii).toEqual([13, 10]);
+  expect(radii).toEqual([form.ring, form.outer]);
 });
 
 test('a print that faces outward points away from the centre in every wedge', () => {
@@ -77,7 +78,8 @@ test('a print without direction, or free to point anywhere, has no arrow', () =>
 
 test('the drawing holds the whole square of the block', () => {
   const { box } = draw(dial);
-  expect(box.left).toBeLessThanOrEqual(-14);
-  expect(box.left + box.width).toBeGreaterThanOrEqual(14);
-  expect(box.width).toBeLessThan(30);
+  const side = form.side as number;
+  expect(box.left).toBeLessThanOrEqual(-side / 2);
+  expect(box.left + box.width).toBeGreaterThanOrEqual(side / 2);
+  expect(box.width).toBeLessThan(side + 2);
 });

@@ -20,14 +20,14 @@ test('a roomy blank carries name and arrow', () => {
 });
 
 test('where only one fits, the one that matters more is kept', () => {
-  const low = rectangle(0, 0, 1.6, 1.2);
+  const low = rectangle(0, 0, 1.6, 1.3);
   expect(kinds(label(low, request).items)).toEqual(['text']);
   expect(kinds(label(low, { ...request, rather: 'arrow' }).items)).toEqual(['arrow']);
 });
 
 test('a name that fits only upended is upended', () => {
-  const [text] = label(rectangle(0, 0, 1.2, 5), { ...request, name: 'A1.2', arrow: null }).items;
-  expect(text).toMatchObject({ kind: 'text', turn: 90, at: [0.6, 2.5] });
+  const [text] = label(rectangle(0, 0, 1.4, 5), { ...request, name: 'A1.2', arrow: null }).items;
+  expect(text).toMatchObject({ kind: 'text', turn: 90, at: [0.7, 2.5] });
 });
 
 test('what has no room for either carries neither', () => {

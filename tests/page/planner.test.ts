@@ -173,3 +173,29 @@ test('an answer told again unchanged makes no new plan, so nothing is drawn anew
   expect(planner.state.plan).not.toBe(first);
   expect(planner.state.plan?.answers[0]?.layouts).toBe(first?.answers[0]?.layouts);
 });
+
+test('every group has a short look before any has its long turn, and a proof found at once needs no second turn', async () => {
+  const { packers, planner, statuses } = setUp();
+  planner.plan(quilt('a', 'b:2', 'c:3'));
+  await settle();
+  expect(packers.open.map((call) => call.job.seconds)).toEqual([1, 1]);
+  packers.openFor('a').finish(answer(8, 'feasible', 4));
+  packers.openFor('b').finish(answer(2));
+  await settle();
+  expect(planner.state.plan).toBeNull();
+  expect(packers.openFor('c').job.seconds).toBe(1);
+  packers.openFor('c').finish(answer(5, 'feasible', 3));
+  await settle();
+  expect(planner.state).toMatchObject({ busy: true, current: true, plan: { tally: { price: 15 } } });
+  expect(packers.openFor('a').job.seconds).toBeUndefined();
+  packers.openFor('a').finish(answer(9, 'feasible', 7));
+  packers.openFor('c').finish(answer(5, 'feasible', 2));
+  await settle();
+  expect(statuses()).toBe('planned planned planned');
+  // The worse plan of the second turn is dropped, its better bound is kept; and the other way round.
+  expect(planner.state.groups.map((group) => [group.answer?.cost, group.answer?.bound])).toEqual([
+    [8, 7],
+    [2, 2],
+    [5, 3],
+  ]);
+});

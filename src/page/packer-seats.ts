@@ -1,0 +1,94 @@
+import type { PackerHandle } from '../../workers/door.ts';
+import { bestAnswer } from './best-answer.ts';
+import { endTurn, failTurn, inTurn, nextTurn, type PlanTask } from './plan-task.ts';
+
+interface Seat {
+  packer: PackerHandle | null;
+  task: PlanTask | null;
+}
+
+/** A few packers, each at one task at a time; they are kept from task to task and replaced when they die. */
+export class PackerSeats {
+  private readonly seats: readonly Seat[];
+  private readonly startPacker: () => PackerHandle;
+  private readonly changed: () => void;
+
+  /** @param changed called whenever a task has come further */
+  constructor(count: number, startPacker: () => PackerHandle, changed: () => void) {
+    this.seats = Array.from({ length: count }, () => ({ packer: null, task: null }));
+    this.startPacker = startPacker;
+    this.changed = changed;
+  }
+
+  /** Gives the free packers something to do. */
+  fill(tasks: readonly PlanTask[]): void {
+    const waiting = [...inTurn(tasks)];
+    for (const seat of this.seats) {
+      const task = seat.task === null ? waiting.shift() : undefined;
+      if (task !== undefined) {
+        void this.work(seat, task);
+      }
+    }
+  }
+
+  /** Ends work on tasks that are not among these. */
+  dropAllBut(tasks: readonly PlanTask[]): void {
+    for (const seat of this.seats) {
+      if (seat.task !== null && !tasks.includes(seat.task)) {
+        this.vacate(seat, 'a newer choice is being planned');
+      }
+    }
+  }
+
+  /** Asks every packer at work to finish with the best it has. */
+  stop(): void {
+    for (const seat of this.seats) {
+      if (seat.task !== null) {
+        seat.task.stopping = true;
+        seat.packer?.stop();
+      }
+    }
+  }
+
+  end(): void {
+    for (const seat of this.seats) {
+      this.vacate(seat, 'the page is closed');
+    }
+  }
+
+  private async work(seat: Seat, task: PlanTask): Promise<void> {
+    seat.task = task;
+    task.status = 'planning';
+    task.progress = null;
+    const isOurs = (): boolean => seat.task === task;
+    try {
+      seat.packer ??= this.startPacker();
+      const answer = await seat.packer.plan(nextTurn(task), (progress) => {
+        if (isOurs()) {
+          task.progress = progress;
+          task.answer = bestAnswer(task.answer, progress.answer);
+          this.changed();
+        }
+      });
+      if (isOurs()) {
+        seat.task = null;
+        endTurn(task, answer);
+        this.changed();
+      }
+    } catch (error) {
+      if (isOurs()) {
+        this.vacate(seat, 'it failed');
+        failTurn(task, error instanceof Error ? error.message : String(error));
+        this.changed();
+      }
+    }
+  }
+
+  /** A solve cannot be interrupted, so the packer goes with its task; the next task starts a fresh one. */
+  private vacate(seat: Seat, reason: string): void {
+    const packer = seat.packer;
+    seat.packer = null;
+    seat.task = null;
+    packer?.end(reason);
+  }
+}
