@@ -1,7 +1,6 @@
 /** Foundation piecing: each patch is sewn along one straight line against all before it. This finds that line. */
 
 import type { Patch, Unit } from '../quilt/quilt.ts';
-import { arcOf } from '../shape/arc.ts';
 import { type Edge, edgesOf } from '../shape/outline.ts';
 import { cross, dot, length, subtract } from '../shape/point.ts';
 
@@ -19,19 +18,58 @@ const A_TOUCH = 0.02;
 
 /** For each patch of a paper unit, in sewing order, the edge that is sewn against the patches before it. */
 export function sewnSides(unit: Unit): readonly SewnSide[] {
-  const before: Edge[] = [];
+  const before = new EdgeGrid(unit);
   return unit.patches.map((patch, index) => {
     const edges = edgesOf(patch.outline);
     const side = index === 0 ? { edge: null, fault: null } : sewnSide(unit, patch, edges, before);
-    before.push(...edges);
+    for (const edge of edges) {
+      before.add(edge);
+    }
     return side;
   });
 }
 
-function sewnSide(unit: Unit, patch: Patch, edges: readonly Edge[], before: readonly Edge[]): SewnSide {
+/** Straight edges kept by the squares of a grid that they touch, so that a unit of many patches stays quick. */
+class EdgeGrid {
+  private readonly squares = new Map<string, Edge[]>();
+  private readonly size: number;
+
+  constructor(unit: Unit) {
+    this.size = Math.max(...unit.patches.flatMap((patch) => edgesOf(patch.outline).map(chord))) || 1;
+  }
+
+  add(edge: Edge): void {
+    for (const key of edge.arc === undefined ? this.keys(edge) : []) {
+      const square = this.squares.get(key);
+      if (square === undefined) {
+        this.squares.set(key, [edge]);
+      } else {
+        square.push(edge);
+      }
+    }
+  }
+
+  near(edge: Edge): ReadonlySet<Edge> {
+    return new Set(this.keys(edge).flatMap((key) => this.squares.get(key) ?? []));
+  }
+
+  private keys({ from, to }: Edge): readonly string[] {
+    const slack = ALONG * this.size;
+    const span = (a: number, b: number): readonly number[] => {
+      const first = Math.floor((Math.min(a, b) - slack) / this.size);
+      const last = Math.floor((Math.max(a, b) + slack) / this.size);
+      return Array.from({ length: last - first + 1 }, (_, k) => first + k);
+    };
+    return span(from[0], to[0]).flatMap((x) => span(from[1], to[1]).map((y) => `${x},${y}`));
+  }
+}
+
+const chord = (edge: Edge): number => length(subtract(edge.to, edge.from));
+
+function sewnSide(unit: Unit, patch: Patch, edges: readonly Edge[], before: EdgeGrid): SewnSide {
   const name = `${unit.id}${patch.number}`;
   const shared = edges
-    .map((edge, index) => ({ index, size: length(subtract(edge.to, edge.from)), run: sharedRun(edge, before) }))
+    .map((edge, index) => ({ index, size: chord(edge), run: sharedRun(edge, before) }))
     .filter(({ size, run }) => run > A_TOUCH * size)
     .sort((a, b) => b.run - a.run);
   const first = shared[0];
@@ -49,11 +87,11 @@ function sewnSide(unit: Unit, patch: Patch, edges: readonly Edge[], before: read
 }
 
 /** How much of a straight edge runs along straight edges of earlier patches. */
-function sharedRun(edge: Edge, before: readonly Edge[]): number {
-  if (arcOf(edge) !== null) {
+function sharedRun(edge: Edge, before: EdgeGrid): number {
+  if (edge.arc !== undefined) {
     return 0;
   }
-  return before.reduce((sum, other) => sum + (other.arc === undefined ? overlap(edge, other) : 0), 0);
+  return [...before.near(edge)].reduce((sum, other) => sum + overlap(edge, other), 0);
 }
 
 function overlap(a: Edge, b: Edge): number {
