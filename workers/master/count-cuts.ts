@@ -55,7 +55,7 @@ function leastRows(solver: Solver, master: StripMaster, demand: Int32Array): num
     let most = 1;
     let added = false;
     for (const graph of graphs) {
-      const priced = priceRow(graph, values, demand, 1 + 1e-7);
+      const priced = priceRow(graph, values, demand, 1 + 1e-7, graph.additive);
       most = Math.max(most, priced.bound);
       if (priced.best) {
         rows.push(count(priced.best.path.map((u) => graph.states[u]!.variant.blank)));

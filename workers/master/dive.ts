@@ -30,7 +30,7 @@ export async function dive(root: StripMaster, solver: Solver, random: () => numb
     for (const c of root.strips) if (c.row && [...c.counts].every(([b, n]) => n <= demand[b]!)) sub.addStrip(c);
     for (const p of root.pieces) sub.addPiece(p);
     const known = sub.strips.length;
-    const made = await generate(sub, [], breath, { quick: true });
+    const made = await generate(sub, [], breath, { quick: true, realOnly: true });
     for (const c of sub.strips.slice(known)) if (c.row) root.addStrip(c);
     for (const p of sub.pieces) root.addPiece(p);
     if (!made) return null;

@@ -26,6 +26,8 @@ const WORTH = 1e-9;
 export interface Effort {
   /** Only the quick looks: good columns, no bound. */
   readonly quick?: boolean;
+  /** Only strips that can really be laid. */
+  readonly realOnly?: boolean;
   /**
    * How far above the true one, in parts of it, the search that proves may leave a strip's worth open: a little makes it
    * much faster, and the bound as much lower.
@@ -37,7 +39,7 @@ export interface Effort {
 
 /** Generates columns until none improves. Null when the cuts admit no plan at all. */
 export async function generate(master: StripMaster, cuts: readonly HeightCut[], breath: Breath, effort: Effort = {}): Promise<Generated | null> {
-  const { quick = false, slack = 0, onBound = () => {} } = effort;
+  const { quick = false, slack = 0, realOnly = false, onBound = () => {} } = effort;
   let bound = 0;
   const boltsOnly = master.families.every((f) => f.stack === null);
   for (;;) {
@@ -46,9 +48,9 @@ export async function generate(master: StripMaster, cuts: readonly HeightCut[], 
     const { solution, prices } = solved;
     const worth = WORTH * (1 + solution.value);
     // A quick look over all heights first; only when it finds nothing more, the search that proves there is nothing.
-    let round = await price(master, prices, worth, false, 0, breath);
+    let round = await price(master, prices, worth, { exact: false, slack: 0, realOnly }, breath);
     const proving = round.added === 0 && !quick && !round.cut;
-    if (proving) round = await price(master, prices, worth, true, slack, breath);
+    if (proving) round = await price(master, prices, worth, { exact: true, slack, realOnly }, breath);
     if (boltsOnly && proving && !round.cut) {
       // Farley 1990: prices scaled down until no strip is worth more than it costs are a proof.
       bound = Math.max(bound, master.fixedCost() + (solution.value - master.fixedCost()) * round.scale);
@@ -70,18 +72,19 @@ interface Round {
   open: boolean;
   readonly exact: boolean;
   readonly slack: number;
+  readonly realOnly: boolean;
   /** Time ran out before everything was priced. */
   cut: boolean;
 }
 
-async function price(master: StripMaster, prices: MasterPrices, worth: number, exact: boolean, slack: number, breath: Breath): Promise<Round> {
-  const round: Round = { added: 0, scale: 1, open: false, exact, slack, cut: false };
+async function price(master: StripMaster, prices: MasterPrices, worth: number, how: Pick<Round, 'exact' | 'slack' | 'realOnly'>, breath: Breath): Promise<Round> {
+  const round: Round = { added: 0, scale: 1, open: false, ...how, cut: false };
   for (let f = 0; f < master.families.length; f++) {
     for (const height of master.families[f]!.heights) {
       priceHeight(master, f, height, prices, worth, round);
       if (!(await breath())) return { ...round, cut: true };
     }
-    if (round.added === 0 && exact) await priceBetween(master, f, prices, worth, round, breath);
+    if (round.added === 0 && how.exact) await priceBetween(master, f, prices, worth, round, breath);
     if (round.cut) return round;
     if (pricePiece(master, f, prices, worth)) round.added++;
   }
@@ -94,7 +97,7 @@ function priceHeight(master: StripMaster, f: number, height: number, prices: Mas
   const threshold = prices.strip(f, height);
   const open = round.slack * Math.max(0, prices.bare(f, height));
   const priced = priceSound(graph, prices.blank, master.demand, threshold + worth + open, round.exact);
-  if (priced.best && addRow(master, f, height, graph, priced.best)) round.added++;
+  if (priced.best && addRow(master, f, height, graph, priced.best, round.realOnly)) round.added++;
   if (priced.bound > threshold + worth * 1.001) {
     const bare = prices.bare(f, height);
     round.scale = Math.min(round.scale, Math.max(0, bare / (priced.bound + bare - threshold)));
@@ -132,12 +135,12 @@ async function priceBetween(master: StripMaster, f: number, prices: MasterPrices
 }
 
 /** Adds the row, or what of it can be laid beside the row itself, which then only serves the bound. */
-export function addRow(master: StripMaster, f: number, height: number, graph: RowGraph, row: PricedRow): boolean {
+export function addRow(master: StripMaster, f: number, height: number, graph: RowGraph, row: PricedRow, realOnly: boolean): boolean {
   let states = row.path.map((u) => graph.states[u]!);
   const counts = count(states.map((s) => s.variant.blank));
   const within = [...counts].every(([blank, n]) => n <= master.demand[blank]!);
   const laid = within ? fitRow(states, graph.span) : null;
-  const added = master.addStrip({ family: f, height, counts, row: laid });
+  const added = laid !== null || !realOnly ? master.addStrip({ family: f, height, counts, row: laid }) : false;
   if (laid) return added;
   const seen = new Map<number, number>();
   states = states.filter((s) => {
@@ -148,8 +151,8 @@ export function addRow(master: StripMaster, f: number, height: number, graph: Ro
   while (states.length > 0) {
     const real = fitRow(states, graph.span);
     if (real) {
-      master.addStrip({ family: f, height, counts: count(states.map((s) => s.variant.blank)), row: real });
-      break;
+      const realAdded = master.addStrip({ family: f, height, counts: count(states.map((s) => s.variant.blank)), row: real });
+      return added || realAdded;
     }
     states = states.slice(0, -1);
   }
