@@ -2,6 +2,7 @@
 import type { Blank, Group } from '../cutting/cut-list.ts';
 import type { JobCloth, Layout, LayoutAnswer } from '../plan/layout-job.ts';
 import { blanksById, filledStrips } from '../plan/placed.ts';
+import { stepsFor } from '../plan/say-steps.ts';
 
 /** A bolt's layouts end to end, or one piece from the shelf. */
 export interface ClothLengthDrawn {
@@ -74,4 +75,12 @@ function drawn(
     });
   });
   return { ...length, used, strips };
+}
+
+/** How much cloth lies there: a piece's length, or what is bought of a bolt, in whole steps, as washed. */
+export function wholeLength({ jobCloth, used }: ClothLengthDrawn): number {
+  if (jobCloth.length != null) {
+    return jobCloth.length;
+  }
+  return jobCloth.step === undefined ? used : stepsFor(used, jobCloth.step) * jobCloth.step;
 }

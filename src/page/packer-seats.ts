@@ -12,12 +12,17 @@ export class PackerSeats {
   private readonly seats: readonly Seat[];
   private readonly startPacker: () => PackerHandle;
   private readonly changed: () => void;
+  private readonly patience: number;
 
-  /** @param changed called whenever a task has come further */
-  constructor(count: number, startPacker: () => PackerHandle, changed: () => void) {
+  /**
+   * @param changed called whenever a task has come further
+   * @param patience how many milliseconds a packer that is asked to stop may go on
+   */
+  constructor(count: number, startPacker: () => PackerHandle, changed: () => void, patience: number) {
     this.seats = Array.from({ length: count }, () => ({ packer: null, task: null }));
     this.startPacker = startPacker;
     this.changed = changed;
+    this.patience = patience;
   }
 
   /** Gives the free packers something to do. */
@@ -40,12 +45,20 @@ export class PackerSeats {
     }
   }
 
-  /** Asks every packer at work to finish with the best it has. */
+  /** Asks every packer at work to finish with the best it has; one that is deep in a solve is ended after a while. */
   stop(): void {
     for (const seat of this.seats) {
-      if (seat.task !== null) {
-        seat.task.stopping = true;
+      const { task } = seat;
+      if (task !== null) {
+        task.stopping = true;
         seat.packer?.stop();
+        setTimeout(() => {
+          if (seat.task === task && task.stopping) {
+            this.vacate(seat, 'it did not stop when asked');
+            task.status = 'stopped';
+            this.changed();
+          }
+        }, this.patience);
       }
     }
   }
@@ -60,6 +73,7 @@ export class PackerSeats {
     seat.task = task;
     task.status = 'planning';
     task.progress = null;
+    task.since = performance.now();
     const isOurs = (): boolean => seat.task === task;
     try {
       seat.packer ??= this.startPacker();

@@ -20,6 +20,8 @@ export interface GroupState {
   readonly group: Group;
   readonly status: GroupStatus;
   readonly progress: Progress | null;
+  /** When the present turn of its packer began, in milliseconds of `performance.now()`. */
+  readonly since: number;
   /** The best so far. */
   readonly answer: LayoutAnswer | null;
   readonly error: string | null;

@@ -9,6 +9,8 @@ export interface PlanTask {
   readonly job: LayoutJob;
   status: GroupStatus;
   progress: Progress | null;
+  /** When its present turn began, in milliseconds of `performance.now()`. */
+  since: number;
   answer: LayoutAnswer | null;
   error: string | null;
   /** She asked for the best so far. */
@@ -23,7 +25,7 @@ export interface PlanTask {
 const FIRST_LOOK = 1;
 
 export function newTask(key: string, job: LayoutJob): PlanTask {
-  const common = { progress: null, answer: null, error: null, stopping: false, looked: false, deaths: 0 };
+  const common = { progress: null, since: 0, answer: null, error: null, stopping: false, looked: false, deaths: 0 };
   return { key, job, status: 'waiting', ...common };
 }
 

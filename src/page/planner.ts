@@ -17,6 +17,8 @@ export interface PlannerParts {
   readonly makeTally: (quilt: Quilt, cutList: CutList, answers: readonly LayoutAnswer[]) => Tally;
   /** How many packers work at once. Default 2. */
   readonly packers?: number;
+  /** How many milliseconds a packer that is asked to stop may go on before it is ended. Default 1500. */
+  readonly patience?: number;
 }
 
 /** Tasks kept for undo and for choices tried before. */
@@ -39,7 +41,7 @@ export class Planner {
 
   constructor(parts: PlannerParts) {
     this.parts = parts;
-    this.seats = new PackerSeats(parts.packers ?? 2, parts.startPacker, () => this.refresh());
+    this.seats = new PackerSeats(parts.packers ?? 2, parts.startPacker, () => this.refresh(), parts.patience ?? 1500);
   }
 
   get state(): PlannerState {
@@ -47,8 +49,8 @@ export class Planner {
       quilt: this.quilt,
       cutList: this.cutList,
       groups: (this.cutList?.groups ?? []).map((group, index) => {
-        const { status, progress, answer, error } = this.tasks[index]!;
-        return { group, status, progress, answer, error };
+        const { status, progress, since, answer, error } = this.tasks[index]!;
+        return { group, status, progress, since, answer, error };
       }),
       plan: this.lastPlan,
       current: this.lastPlan !== null && this.lastPlan.quilt === this.quilt,
@@ -104,9 +106,10 @@ export class Planner {
     if (quilt !== this.quilt) {
       return;
     }
-    Object.assign(this, { cutList, cutQuilt: quilt, cutting: false, error });
+    const kept = cutList === null ? null : keepGroups(this.cutList, cutList);
+    Object.assign(this, { cutList: kept, cutQuilt: quilt, cutting: false, error });
     const before = new Map([...this.remembered, ...this.tasks.map((task) => [task.key, task] as const)]);
-    this.tasks = (cutList?.groups ?? []).map(({ job }) => {
+    this.tasks = (kept?.groups ?? []).map(({ job }) => {
       const key = JSON.stringify(job);
       const same = before.get(key);
       return same !== undefined && same.status !== 'failed' ? same : newTask(key, job);
@@ -161,3 +164,13 @@ export class Planner {
 }
 
 const messageOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
+
+/** Groups that came again unchanged keep their identity, so that nothing drawn from them is drawn anew. */
+function keepGroups(old: CutList | null, fresh: CutList): CutList {
+  const before = new Map(old?.groups.map((group) => [group.id, group]));
+  const groups = fresh.groups.map((group) => {
+    const same = before.get(group.id);
+    return same !== undefined && JSON.stringify(same) === JSON.stringify(group) ? same : group;
+  });
+  return { ...fresh, groups };
+}

@@ -10,7 +10,7 @@ export function overallWords(state: PlannerState): string {
   }
   const { groups } = state;
   if (groups.length === 0) {
-    return 'There is nothing to cut yet.';
+    return state.busy ? 'Working out what must be cut.' : 'There is nothing to cut yet.';
   }
   const done = groups.filter((group) => group.status !== 'waiting' && group.status !== 'planning').length;
   if (state.busy) {
@@ -28,14 +28,17 @@ export function overallWords(state: PlannerState): string {
     : `Planned; ${proved} of ${groups.length} proved least.`;
 }
 
-/** One group of cloths. */
-export function groupWords(group: GroupState): string {
+/**
+ * One group of cloths.
+ * @param now in milliseconds of `performance.now()`
+ */
+export function groupWords(group: GroupState, now: number): string {
   switch (group.status) {
     case 'waiting':
       return group.answer === null ? 'waiting its turn' : `${answerWords(group.answer)}; waiting its turn`;
     case 'planning': {
       const { progress, answer } = group;
-      const doing = progress === null ? 'starting' : `${progress.doing}, ${progress.seconds.toFixed(0)} s`;
+      const doing = `${progress?.doing ?? 'starting'}, ${Math.max(0, Math.round((now - group.since) / 1000))} s`;
       return answer === null
         ? `${doing}; no plan yet`
         : `${doing}; best ${answerWords(withBound(answer, progress?.bound))}`;
@@ -47,6 +50,14 @@ export function groupWords(group: GroupState): string {
     case 'failed':
       return `planning failed: ${group.error ?? 'no reason was given'}`;
   }
+}
+
+/** The same for the roll itself, without what ticks. */
+export function rollWords(group: GroupState): string {
+  if (group.status !== 'planning') {
+    return groupWords(group, 0);
+  }
+  return group.answer === null ? 'being planned' : `${answerWords(group.answer)}; being planned`;
 }
 
 /** How near the least possible an answer is. */

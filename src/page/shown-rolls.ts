@@ -1,16 +1,14 @@
 /** What is shown of each cloth: of the plan wanted now where there is one, else of the last whole plan, marked as former. */
 import type { Problem } from '../cutting/cut-list.ts';
-import type { ClothTally } from '../plan/tally.ts';
 import type { Cloth } from '../quilt/quilt.ts';
 import type { Plan, PlannerState } from './plan-state.ts';
-import { groupWords } from './progress-words.ts';
+import { rollWords } from './progress-words.ts';
 import { type Roll, rollsOf } from './rolls.ts';
 
 export interface ShownRoll {
   /** As it is wanted now, for its fields. */
   readonly cloth: Cloth;
   readonly roll: Roll | null;
-  readonly tally: ClothTally | null;
   readonly problems: readonly Problem[];
   readonly status: string;
   readonly former: boolean;
@@ -24,6 +22,9 @@ export interface ShownRolls {
   readonly homeless: readonly Problem[];
 }
 
+/** One and the same empty list, so that a roll without problems is not rendered anew for nothing. */
+const NO_PROBLEMS: readonly Problem[] = [];
+
 export function shownRolls(state: PlannerState): ShownRolls {
   const { quilt, cutList, plan, current } = state;
   const problems = cutList?.problems ?? [];
@@ -33,7 +34,7 @@ export function shownRolls(state: PlannerState): ShownRolls {
     return group.group.cloths.map((id) => {
       const roll = own.find((one) => one.cloth === id) ?? null;
       const old = former.find((one) => one.cloth === id) ?? null;
-      return { id, roll: roll ?? old, status: groupWords(group), former: roll === null && old !== null };
+      return { id, roll: roll ?? old, status: rollWords(group), former: roll === null && old !== null };
     });
   });
   // A quilt that cannot be planned at all leaves the last plan on the table.
@@ -43,8 +44,8 @@ export function shownRolls(state: PlannerState): ShownRolls {
     if (cloth === undefined) {
       return [];
     }
-    const tally = plan?.tally.cloths.find((one) => one.cloth === id) ?? null;
-    return [{ cloth, roll, tally, problems: problems.filter((problem) => problem.cloth === id), status, former }];
+    const own = problems.filter((problem) => problem.cloth === id);
+    return [{ cloth, roll, problems: own.length === 0 ? NO_PROBLEMS : own, status, former }];
   });
   const shownIds = new Set(rolls.map((roll) => roll.cloth.id));
   return {

@@ -1,5 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
+import { guard } from 'lit/directives/guard.js';
 import type { Blank, CutList } from '../cutting/cut-list.ts';
 import type { Drawing } from '../draw/display-list.ts';
 import { drawBlock } from '../draw/draw-block.ts';
@@ -27,12 +28,13 @@ export class BlockView extends PageElement {
       return nothing;
     }
     const blanks = this.blanksOfBlock(block);
+    const drawing = this.drawing(quilt, block);
     return html`<figure class="block-figure">
         <figcaption>
           <h2>${block.name}</h2>
           <span>${block.count === 1 ? 'one' : `${block.count}`} in the quilt</span>
         </figcaption>
-        <div class="drawing-frame">${litDrawing(this.drawing(quilt, block), this.stem)}</div>
+        <div class="drawing-frame">${guard([drawing], () => litDrawing(drawing, this.stem))}</div>
       </figure>
       ${blankTags(blanks, `Patches of ${block.name}`)}
       <details>

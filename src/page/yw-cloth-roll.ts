@@ -1,11 +1,11 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import { customElement, property } from 'lit/decorators.js';
+import { customElement, property, state } from 'lit/decorators.js';
+import { guard } from 'lit/directives/guard.js';
 import type { Problem } from '../cutting/cut-list.ts';
 import type { Drawing } from '../draw/display-list.ts';
 import { drawLayout, layoutTextSize } from '../draw/draw-layout.ts';
 import { litDrawing } from '../draw/lit-drawing.ts';
-import type { ClothLengthDrawn } from '../draw/unroll.ts';
-import type { ClothTally } from '../plan/tally.ts';
+import { type ClothLengthDrawn, wholeLength } from '../draw/unroll.ts';
 import type { Cloth, Length } from '../quilt/quilt.ts';
 import { blankTags } from './blank-tags.ts';
 import { setCloth } from './edits.ts';
@@ -24,7 +24,6 @@ export class ClothRoll extends PageElement {
   @property({ attribute: false }) cloth: Cloth | null = null;
   /** As the shown plan has it: it may be of a former choice. */
   @property({ attribute: false }) roll: Roll | null = null;
-  @property({ attribute: false }) tally: ClothTally | null = null;
   @property({ attribute: false }) problems: readonly Problem[] = [];
   @property({ attribute: false }) units: Units = { quilt: 'in', shown: 'in' };
   /** How far the planning of its group has come, in words. */
@@ -32,6 +31,8 @@ export class ClothRoll extends PageElement {
   @property({ type: Boolean }) former = false;
   /** How many times as wide as the column it is drawn. */
   @property({ type: Number }) zoom = 1;
+  /** Tables are long, so none is made before one of them is asked for. */
+  @state() private unfolded = false;
   private readonly watch = new WidthWatch(this);
   private readonly stem = freshId('roll');
   private drawn: { key: readonly unknown[]; drawings: readonly Drawing[] } | null = null;
@@ -92,11 +93,11 @@ export class ClothRoll extends PageElement {
           <figcaption>${name}</figcaption>
           <div class="drawing-frame" tabindex=${this.zoom > 1 ? 0 : nothing} role=${this.zoom > 1 ? 'region' : nothing}
             aria-label=${this.zoom > 1 ? `${name}, enlarged` : nothing}>
-            <div style="width:${this.zoom * 100}%">${litDrawing(drawings[index]!, `${this.stem}-${index}`)}</div>
+            <div style="width:${this.zoom * 100}%">${guard([drawings[index]], () => litDrawing(drawings[index]!, `${this.stem}-${index}`))}</div>
           </div>
-          <details>
+          <details @toggle=${this.onToggle}>
             <summary>Strips and cuts as a table</summary>
-            ${stripTable(length, roll.steps, this.units, name)}
+            ${this.unfolded ? guard([length, this.units.shown], () => stripTable(length, roll.steps, this.units, name)) : nothing}
           </details>
         </figure>`;
       })}
@@ -104,11 +105,14 @@ export class ClothRoll extends PageElement {
     `;
   }
 
+  private onToggle(event: Event): void {
+    this.unfolded ||= (event.target as HTMLDetailsElement).open;
+  }
+
   /** Drawn anew only when what it shows has changed, not with every tick of the planning. */
   private drawings(cloth: Cloth, roll: Roll): readonly Drawing[] {
     const pixels = (this.watch.width || 600) * this.zoom;
-    const bought = this.tally === null ? 0 : this.tally.need + this.tally.over;
-    const key = [cloth, roll, bought, pixels, this.units.shown];
+    const key = [cloth.name, cloth.colour, cloth.print, cloth.up, roll, pixels, this.units.shown];
     if (this.drawn === null || key.some((part, index) => part !== this.drawn?.key[index])) {
       const drawings = roll.lengths.map((length) =>
         drawLayout({
@@ -116,7 +120,7 @@ export class ClothRoll extends PageElement {
           length,
           blanks: roll.group.blanks,
           steps: roll.steps,
-          whole: length.jobCloth.length ?? bought,
+          whole: wholeLength(length),
           textSize: layoutTextSize(length.jobCloth.width, pixels, smallTextPixels()),
           write: (value) => written(value, this.units),
         }),

@@ -42,7 +42,6 @@ export class ClothSide extends PageElement {
           (roll) => html`<yw-cloth-roll
             .cloth=${roll.cloth}
             .roll=${roll.roll}
-            .tally=${roll.tally}
             .problems=${roll.problems}
             .status=${roll.status}
             .former=${roll.former}

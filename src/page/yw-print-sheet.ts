@@ -2,6 +2,7 @@ import { html, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { drawLayout, layoutTextSize } from '../draw/draw-layout.ts';
 import { litDrawing } from '../draw/lit-drawing.ts';
+import { wholeLength } from '../draw/unroll.ts';
 import { cautions } from './cautions.ts';
 import { freshId, PageElement } from './page-element.ts';
 import type { Plan } from './plan-state.ts';
@@ -91,18 +92,17 @@ export class PrintSheet extends PageElement {
   }
 
   private cloths(plan: Plan): readonly TemplateResult[] {
-    const { quilt, tally } = plan;
+    const { quilt } = plan;
     return plan.cutList.groups.flatMap((group, index) =>
       rollsOf(group, plan.answers[index]!).flatMap((roll) =>
         roll.lengths.map((length, which) => {
           const cloth = quilt.cloths.find((one) => one.id === roll.cloth)!;
-          const line = tally.cloths.find((one) => one.cloth === roll.cloth);
           const drawing = drawLayout({
             cloth,
             length,
             blanks: group.blanks,
             steps: roll.steps,
-            whole: length.jobCloth.length ?? (line === undefined ? 0 : line.need + line.over),
+            whole: wholeLength(length),
             textSize: layoutTextSize(length.jobCloth.width, PAPER.pixels, PAPER.text),
             write: (value) => written(value, this.units),
           });

@@ -9,6 +9,18 @@ import { groupName, groupWords, overallWords } from './progress-words.ts';
 export class ProgressLine extends PageElement {
   @property({ attribute: false }) state: PlannerState | null = null;
 
+  private timer: ReturnType<typeof setInterval> | null = null;
+
+  /** A packer deep in a solve tells nothing; the clock goes on all the same. */
+  protected override updated(): void {
+    if (this.state?.busy === true) {
+      this.timer ??= setInterval(() => this.requestUpdate(), 1000);
+    } else if (this.timer !== null) {
+      clearInterval(this.timer);
+      this.timer = null;
+    }
+  }
+
   protected override render(): TemplateResult | typeof nothing {
     const { state } = this;
     if (state === null) {
@@ -19,7 +31,7 @@ export class ProgressLine extends PageElement {
       <p role="status">${overallWords(state)}</p>
       ${this.button(state)}
       <ul class="working">
-        ${working.map((group) => html`<li><strong>${groupName(group, state.quilt)}</strong> ${groupWords(group)}</li>`)}
+        ${working.map((group) => html`<li><strong>${groupName(group, state.quilt)}</strong> ${groupWords(group, performance.now())}</li>`)}
       </ul>
     </div>`;
   }

@@ -30,7 +30,7 @@ function setUp() {
   const packers = new FakePackers();
   const makeTally = (_: Quilt, __: CutList, answers: readonly { readonly cost: number }[]): Tally =>
     ({ price: answers.reduce((sum, { cost }) => sum + cost, 0) }) as Tally;
-  const planner = new Planner({ startPacker: packers.start, makeCutList, makeTally });
+  const planner = new Planner({ startPacker: packers.start, makeCutList, makeTally, patience: 40 });
   return { packers, planner, statuses: () => planner.state.groups.map((group) => group.status).join(' ') };
 }
 
@@ -198,4 +198,16 @@ test('every group has a short look before any has its long turn, and a proof fou
     [2, 2],
     [5, 3],
   ]);
+});
+
+test('a packer too deep in a solve to hear that it should stop is ended, and its best plan is kept', async () => {
+  const { packers, planner, statuses } = setUp();
+  planner.plan(quilt('a'));
+  await settle();
+  packers.openFor('a').progress(answer(8, 'feasible', 4), 4);
+  planner.stop();
+  await new Promise((resolve) => setTimeout(resolve, 80));
+  expect(packers.calls[0]?.ended).toBe('it did not stop when asked');
+  expect(statuses()).toBe('stopped');
+  expect(planner.state).toMatchObject({ busy: false, current: true, plan: { tally: { price: 8 } } });
 });
