@@ -10,7 +10,7 @@ import { rollsOf } from './rolls.ts';
 import { stripTable } from './strip-table.ts';
 import { type Units, written, writtenPurchase } from './written.ts';
 import { lengthName } from './yw-cloth-roll.ts';
-import { money } from './yw-tally-slip.ts';
+import { money, sumOfLines } from './yw-tally-slip.ts';
 
 /** Pixels that a page of A4 or Letter leaves between its margins, and the height of small text on it. */
 const PAPER = { pixels: 660, text: 10.5 };
@@ -86,7 +86,7 @@ export class PrintSheet extends PageElement {
       ${
         tally.price === null
           ? nothing
-          : html`<tfoot><tr><th scope="row" colspan="3">Together</th><td colspan="2">${money(tally.price, tally.currency)}</td></tr></tfoot>`
+          : html`<tfoot><tr><th scope="row" colspan="3">Together</th><td colspan="2">${money(sumOfLines(tally), tally.currency)}</td></tr></tfoot>`
       }
     </table>`;
   }

@@ -44,7 +44,7 @@ export class TallySlip extends PageElement {
       ${
         tally.price === null
           ? nothing
-          : html`<p class="total"><span>Together</span> <strong>${money(tally.price, tally.currency)}</strong></p>`
+          : html`<p class="total"><span>Together</span> <strong>${money(sumOfLines(tally), tally.currency)}</strong></p>`
       }
       <p class="proof-all">
         ${tally.provedLeast ? 'Every purchase on this slip is proved least.' : 'Not every purchase is proved least: see each cloth.'}
@@ -112,9 +112,13 @@ function proofMark(proof: Proof): string {
 
 const share = (areas: Areas, part: keyof Areas): number => (areas.used === 0 ? 0 : areas[part] / areas.used);
 
+/** A shop rounds each line, and the slip adds up what stands on it. */
+export const sumOfLines = (tally: Tally): number =>
+  tally.cloths.reduce((sum, { price }) => sum + Math.round((price ?? 0) * 100), 0) / 100;
+
 /** An amount with its currency's sign, as shops write it. */
 export function money(amount: number, currency: string | null): string {
-  return `${currency ?? ''}${currency !== null && currency.length > 1 ? ' ' : ''}${amount.toFixed(2)}`;
+  return `${currency ?? ''}${currency !== null && currency.length > 1 ? ' ' : ''}${(Math.round(amount * 100) / 100).toFixed(2)}`;
 }
 
 declare global {

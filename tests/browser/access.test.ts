@@ -97,12 +97,14 @@ test('names and measures keep their size when the drawing shrinks, and none over
     await page.waitForTimeout(300);
     const faults = await page.evaluate(() => {
       const found: string[] = [];
+      // Also right for upended text, where one of the two is 0.
+      const scaleOf = (text: SVGTextElement): number =>
+        Math.hypot(text.getScreenCTM()?.a ?? 0, text.getScreenCTM()?.b ?? 0);
       for (const drawing of document.querySelectorAll('yw-cloth-roll .drawing, yw-block-view .drawing')) {
-        const boxes = [...drawing.querySelectorAll('text')].map((text) => ({
+        const boxes = [...drawing.querySelectorAll<SVGTextElement>('text')].map((text) => ({
           words: text.textContent ?? '',
           box: text.getBoundingClientRect(),
-          pixels:
-            Number.parseFloat(getComputedStyle(text).fontSize) * ((text as SVGTextElement).getScreenCTM()?.a ?? 0),
+          pixels: Number.parseFloat(getComputedStyle(text).fontSize) * scaleOf(text),
         }));
         for (const { words, pixels } of boxes) {
           if (pixels < 10) {
