@@ -5,6 +5,7 @@ import type { Cloth, LengthUnit } from '../quilt/quilt.ts';
 import type { JobCloth, LayoutAnswer } from './layout-job.ts';
 import { saySteps, stepsFor } from './say-steps.ts';
 import type { Proof } from './tally.ts';
+import { leastCutArea } from './tally-areas.ts';
 
 export interface Purchase {
   readonly group: Group;
@@ -46,27 +47,48 @@ function isAlone(group: Group, bolt: JobCloth): boolean {
 }
 
 function proofAlone(purchase: Purchase, bolt: JobCloth, byArea: number | null): Proof {
-  const { answer, need, group } = purchase;
-  // What the pieces cost at most may be part of the bound; the rest of it must be paid for the bolt.
-  const pieces = group.job.cloths.filter((each) => each.length != null);
-  const pieceCost = pieces.reduce((sum, each) => sum + (each.cost ?? each.length ?? 0) * (each.count ?? 1), 0);
-  const cost = bolt.cost ?? 1;
-  // A bolt that costs nothing is not bounded by what the plan costs.
-  const leastLength = cost > 0 ? Math.max(0, ((answer.bound ?? 0) - pieceCost) / cost) : 0;
-  const bought = bolt.step === undefined ? need : stepsFor(need, bolt.step);
-  const atLeast = bolt.step === undefined ? leastLength : Math.min(bought, stepsFor(leastLength, bolt.step));
-  const least = bolt.step === undefined ? need - leastLength < 1e-6 * need : bought === atLeast;
-  const say = (amount: number) => sayAmount(purchase, bolt, amount);
+  const { need, group } = purchase;
+  const amount = (length: number) => (bolt.step === undefined ? length : stepsFor(length, bolt.step));
+  const bought = amount(need);
+  const byPlan = Math.min(bought, amount(lengthByCost(purchase, bolt)));
+  const byBlanks = Math.min(bought, amount(lengthByArea(purchase, bolt)));
+  const atLeast = Math.max(byPlan, byBlanks);
+  const least = bought - atLeast < 1e-6 * bought;
+  const say = (steps: number) => sayAmount(purchase, bolt, steps);
+  const bound =
+    byPlan >= byBlanks
+      ? `No plan ${howCut(group)} buys less than ${say(atLeast)}`
+      : `The blanks alone cover so much cloth that no plan buys less than ${say(atLeast)}`;
   const words = least
-    ? `No plan ${howCut(group)} buys less than ${say(atLeast)}.`
-    : `This plan buys ${say(bought)}. ${gapWords(howCut(group), atLeast, say)}`;
+    ? `${bound}.`
+    : `This plan buys ${say(bought)}. ${atLeast > 0 ? `${bound}; whether` : 'Whether'} less than this would do is not known.`;
   return { state: least ? 'least' : 'gap', atLeast, words, byArea };
 }
 
-function gapWords(how: string, atLeast: number, say: (amount: number) => string): string {
-  return atLeast <= 0
-    ? 'Whether less would do is not known yet.'
-    : `No plan ${how} buys less than ${say(atLeast)}; whether one buys less than this is not known.`;
+/** The bolt length that the bound on the cost proves. What the pieces cost at most may be part of that bound. */
+function lengthByCost({ answer, group }: Purchase, bolt: JobCloth): number {
+  const pieceCost = piecesOf(group).reduce((sum, { cost, count, length }) => sum + (cost ?? length) * count, 0);
+  const cost = bolt.cost ?? 1;
+  // A bolt that costs nothing is not bounded by what the plan costs.
+  return cost > 0 ? Math.max(0, ((answer.bound ?? 0) - pieceCost) / cost) : 0;
+}
+
+/**
+ * The bolt length that the area alone proves: every blank at its smallest, less all that the shelf has, over the width; and
+ * the squaring, which is lost as soon as anything is bought.
+ */
+function lengthByArea({ group }: Purchase, bolt: JobCloth): number {
+  const blanks = group.blanks.reduce((sum, blank) => sum + blank.demand * leastCutArea(blank), 0);
+  const shelf = piecesOf(group).reduce((sum, { width, length, count }) => sum + width * length * count, 0);
+  const over = blanks - shelf;
+  return over <= 0 ? 0 : over / bolt.width + (bolt.squaring ?? 0);
+}
+
+/** The shelf pieces of a job. There are only so many of each: quilts have no endless pieces. */
+function piecesOf(group: Group): readonly (JobCloth & { readonly length: number; readonly count: number })[] {
+  return group.job.cloths.flatMap((each) =>
+    each.length == null ? [] : [{ ...each, length: each.length, count: each.count ?? 1 }],
+  );
 }
 
 /** Where several cloths may serve, the bound is on what they cost together and says nothing of one alone. */
@@ -94,10 +116,18 @@ function sayAmount({ cloth, unit }: Purchase, bolt: JobCloth, amount: number): s
     : saySteps(amount, cloth.step, unit);
 }
 
-/** What naive reckoning would allow: the blanks' area over the width, and the squaring, in whole steps. */
-function stepsByArea({ bolt, boltArea, need }: Purchase): number | null {
+/**
+ * What naive reckoning would allow: the blanks' area over the width, and the squaring, in whole steps. Where other cloths
+ * may serve too, of the blanks that this plan cuts from this one.
+ */
+function stepsByArea(purchase: Purchase): number | null {
+  const { bolt, boltArea, need, group } = purchase;
   if (bolt?.step === undefined) {
     return null;
   }
-  return need === 0 ? 0 : stepsFor(boltArea / bolt.width + (bolt.squaring ?? 0), bolt.step);
+  if (need === 0) {
+    return 0;
+  }
+  const length = isAlone(group, bolt) ? lengthByArea(purchase, bolt) : boltArea / bolt.width + (bolt.squaring ?? 0);
+  return stepsFor(length, bolt.step);
 }

@@ -168,23 +168,59 @@ describe('the proof', () => {
   });
 
   test('a gap is told as one, and never as least', () => {
-    const result = tally(quilt, onBolt([wide]), answerOf([stack], { status: 'feasible', cost: 36, bound: 18 }));
+    const result = tally(quilt, onBolt([wide]), answerOf([stack], { status: 'feasible', cost: 36, bound: 27 }));
     expect(result.provedLeast).toBe(false);
     expect(result.cloths[0]!.proof).toMatchObject({
       state: 'gap',
-      atLeast: 2,
+      atLeast: 3,
       words:
-        'This plan buys 4 quarter yards. No plan with straight strips buys less than 2 quarter yards; whether one buys less than this is not known.',
+        'This plan buys 4 quarter yards. No plan with straight strips buys less than 3 quarter yards; whether less than this would do is not known.',
     });
   });
 
-  test('no bound at all is told as not known, not as a bound of nothing', () => {
+  test('where the search proves less than the area alone does, the area is the proof', () => {
     const { proof } = tally(quilt, onBolt([wide]), answerOf([stack], { status: 'feasible', cost: 36, bound: 0 }))
       .cloths[0]!;
     expect(proof).toMatchObject({
       state: 'gap',
+      atLeast: 3,
+      words:
+        'This plan buys 4 quarter yards. The blanks alone cover so much cloth that no plan buys less than 3 quarter yards; whether less than this would do is not known.',
+    });
+    // 16 blanks of 20 × 8 fill the width: 2560 / 40 + 1 = 65 in, just what the plan takes.
+    const full = blank('A1', 20, 8, { demand: 16 });
+    const rows: Layout = {
+      ...stack,
+      length: 65,
+      strips: Array.from({ length: 9 }, (_, k) => (k === 0 ? { from: 0, height: 1 } : { from: 8 * k - 7, height: 8 })),
+      placements: Array.from({ length: 16 }, (_, k) => ({
+        ...stack.placements[0]!,
+        x: 20 * (k % 2),
+        y: 1 + 8 * Math.floor(k / 2),
+      })),
+    };
+    const area = tally(quilt, onBolt([full]), answerOf([rows], { status: 'feasible', bound: 0 }));
+    expect(area.cloths[0]!.proof).toMatchObject({ state: 'least', atLeast: 8 });
+    expect(area.cloths[0]!.proof.words).toMatch(/^The blanks alone cover so much cloth that no plan buys less than 8/);
+  });
+
+  test('what the shelf has is taken off the area before it proves anything', () => {
+    const group = groupOf(
+      [wide],
+      [
+        { id: 'linen', cloth: 'linen', piece: null },
+        { id: 'linen/roll', cloth: 'linen', piece: 'roll' },
+      ],
+      [
+        { id: 'linen', width: 40, step: 9, squaring: 1 },
+        { id: 'linen/roll', width: 40, length: 20, cost: 0 },
+      ],
+    );
+    const { proof } = tally(quilt, group, answerOf([stack], { status: 'feasible', cost: 36, bound: 0 })).cloths[0]!;
+    expect(proof).toMatchObject({
+      state: 'gap',
       atLeast: 0,
-      words: 'This plan buys 4 quarter yards. Whether less would do is not known yet.',
+      words: 'This plan buys 4 quarter yards. Whether less than this would do is not known.',
     });
   });
 
