@@ -51,9 +51,10 @@ function proofLines({ quilt, tally }: PlannedQuilt): readonly string[] {
     quilt.spares === 0 ? 'no spare blanks' : `${quilt.spares} spare${quilt.spares === 1 ? '' : 's'} of each blank`,
   ];
   return [
-    ...tally.cloths.map(({ name, proof, steps }) => {
+    ...tally.cloths.map(({ name, proof }) => {
+      // Worth telling only where the plan is proved to need more than area reckoning would allow.
       const area =
-        proof.state !== 'none' && proof.byArea !== null && steps !== null && proof.byArea < steps
+        proof.byArea !== null && proof.atLeast !== null && proof.byArea < proof.atLeast
           ? ` (Area alone would allow ${proof.byArea} step${proof.byArea === 1 ? '' : 's'}.)`
           : '';
       return `  ${name}: ${proof.words}${area}`;

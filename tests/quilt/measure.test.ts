@@ -1,6 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { formatClothLength, formatFraction, formatLength, formatMark, formatNumber } from '../../src/quilt/format-length.ts';
+import {
+  formatClothLength,
+  formatFraction,
+  formatLength,
+  formatMark,
+  formatNumber,
+} from '../../src/quilt/format-length.ts';
 import { convert, lengthIn, parseLength } from '../../src/quilt/measure.ts';
 
 describe('reading lengths', () => {
