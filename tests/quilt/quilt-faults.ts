@@ -20,8 +20,8 @@ export function messagesFor(text: string): readonly string[] {
 }
 
 /** The messages for a sound quilt after a change to its data. */
-// biome-ignore lint/suspicious/noExplicitAny: faults are planted that the type would not let pass
 export function messagesAfter(
+  // biome-ignore lint/suspicious/noExplicitAny: faults are planted that the type would not let pass
   change: (quilt: any) => void,
   base = fixture('one-square.yardwright.json'),
 ): readonly string[] {
