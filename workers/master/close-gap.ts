@@ -2,7 +2,7 @@
 import type { Clock } from '../clock.ts';
 import type { Solver } from '../programme/glpk.ts';
 import { graphAt, stripHeight } from '../strips/family.ts';
-import { fitRow } from '../strips/lay-row.ts';
+import { layRow } from '../strips/lay-row.ts';
 import { listRows } from '../strips/list-rows.ts';
 import type { StripColumn } from './column.ts';
 import { dive } from './dive.ts';
@@ -131,10 +131,9 @@ async function listed(gap: Gap, seconds: number): Promise<void> {
       if (!rows || !(await clock.breath())) return;
       for (const row of rows) {
         // A row that would fit a lower strip is listed there.
-        const tallest = Math.max(...row.path.map((u) => graph.states[u]!.variant.height));
+        const tallest = Math.max(...row.steps.map((s) => s.variant.height));
         if (stripHeight(tallest, family.ruler) < height - 1e-9) continue;
-        const states = row.path.map((u) => graph.states[u]!);
-        columns.push({ family: f, height, counts: count(states.map((s) => s.variant.blank)), row: fitRow(states, family.span) });
+        columns.push({ family: f, height, counts: count(row.steps.map((s) => s.variant.blank)), row: layRow(row.steps, height) });
       }
     }
   }

@@ -37,8 +37,7 @@ function neededHeights(master: StripMaster): number[] {
 function leastRows(solver: Solver, master: StripMaster, demand: Int32Array): number {
   const wanted = [...demand.keys()].filter((b) => demand[b]! > 0);
   if (wanted.length === 0) return 0;
-  const graphs = master.families.filter((f) => f.variants.length > 0).map((family) => graphAt(family, family.heights.at(-1)!, true));
-  if (graphs.some((g) => !g.sound)) return 0;
+  const graphs = master.families.filter((f) => f.variants.length > 0).map((family) => graphAt(family, family.heights.at(-1)!));
   const rows: ReadonlyMap<number, number>[] = wanted.map((b) => new Map([[b, 1]]));
   let bound = 0;
   for (let round = 0; round < 200; round++) {
@@ -55,10 +54,10 @@ function leastRows(solver: Solver, master: StripMaster, demand: Int32Array): num
     let most = 1;
     let added = false;
     for (const graph of graphs) {
-      const priced = priceRow(graph, values, demand, 1 + 1e-7, graph.additive);
+      const priced = priceRow(graph, values, demand, 1 + 1e-7, graph.slopes.length === 1);
       most = Math.max(most, priced.bound);
       if (priced.best) {
-        rows.push(count(priced.best.path.map((u) => graph.states[u]!.variant.blank)));
+        rows.push(count(priced.best.steps.map((s) => s.variant.blank)));
         added = true;
       }
     }

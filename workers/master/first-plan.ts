@@ -21,8 +21,8 @@ export function firstPlan(job: LayoutJob, families: readonly Family[], demand: I
   const columns: StripColumn[] = rows.map((r) => ({
     family: r.family,
     height: r.height,
-    counts: count(r.states.map((s) => s.variant.blank)),
-    row: layRow(r.states),
+    counts: count(r.variants.map((v) => v.blank)),
+    row: layRow(r.variants.map((variant) => ({ variant, rise: 0, slope: 0 })), r.height),
   }));
   const left = job.cloths.map((c) => (isBolt(c) ? 0 : (c.count === undefined ? 1 : (c.count ?? Infinity))));
   const open: { family: number; room: number; slots: Map<number, number> }[] = [];

@@ -2,9 +2,9 @@
  * Column generation: the linear programme over all strips, by asking again and again for the strip that is worth more than
  * it costs at the prices of the moment. When none is left its value bounds every plan.
  */
-import { type Family, gainsByRaising, graphAt } from '../strips/family.ts';
-import { fitRow } from '../strips/lay-row.ts';
-import { type PricedRow, type PricedRows, priceRow } from '../strips/price-row.ts';
+import { type Family, gainsByRaising, graphAt, passingGraphAt } from '../strips/family.ts';
+import { fitRow, layRow } from '../strips/lay-row.ts';
+import { type PricedRow, priceRow } from '../strips/price-row.ts';
 import type { RowGraph } from '../strips/row-graph.ts';
 import type { HeightCut, MasterPrices, MasterSolution, StripMaster } from './strip-master.ts';
 
@@ -41,6 +41,7 @@ export interface Effort {
 export async function generate(master: StripMaster, cuts: readonly HeightCut[], breath: Breath, effort: Effort = {}): Promise<Generated | null> {
   const { quick = false, slack = 0, realOnly = false, onBound = () => {} } = effort;
   let bound = 0;
+  let turn = 0;
   const boltsOnly = master.families.every((f) => f.stack === null);
   for (;;) {
     const solved = master.linear(cuts);
@@ -48,7 +49,7 @@ export async function generate(master: StripMaster, cuts: readonly HeightCut[], 
     const { solution, prices } = solved;
     const worth = WORTH * (1 + solution.value);
     // A quick look over all heights first; only when it finds nothing more, the search that proves there is nothing.
-    let round = await price(master, prices, worth, { exact: false, slack: 0, realOnly }, breath);
+    let round = await price(master, prices, worth, { exact: false, slack: 0, realOnly }, breath, turn++);
     const proving = round.added === 0 && !quick && !round.cut;
     if (proving) round = await price(master, prices, worth, { exact: true, slack, realOnly }, breath);
     if (boltsOnly && proving && !round.cut) {
@@ -77,11 +78,26 @@ interface Round {
   cut: boolean;
 }
 
-async function price(master: StripMaster, prices: MasterPrices, worth: number, how: Pick<Round, 'exact' | 'slack' | 'realOnly'>, breath: Breath): Promise<Round> {
+/** A quick look at slanted blanks is content with so many new strips: prices have changed by then. */
+const ENOUGH = 4;
+
+/** @param turn where a quick look begins among the heights, so that it is not always the same that are looked at */
+async function price(
+  master: StripMaster,
+  prices: MasterPrices,
+  worth: number,
+  how: Pick<Round, 'exact' | 'slack' | 'realOnly'>,
+  breath: Breath,
+  turn = 0,
+): Promise<Round> {
   const round: Round = { added: 0, scale: 1, open: false, ...how, cut: false };
-  for (let f = 0; f < master.families.length; f++) {
-    for (const height of master.families[f]!.heights) {
-      priceHeight(master, f, height, prices, worth, round);
+  const { families } = master;
+  for (let f = 0; f < families.length; f++) {
+    const { heights, slopes } = families[f]!;
+    const enough = how.exact || slopes.length === 1 ? Infinity : ENOUGH;
+    for (let k = 0; k < heights.length && round.added < enough; k++) {
+      const height = heights[(k + turn * 7) % heights.length]!;
+      priceHeight(master, f, height, graphAt(families[f]!, height), prices, worth, round);
       if (!(await breath())) return { ...round, cut: true };
     }
     if (round.added === 0 && how.exact) await priceBetween(master, f, prices, worth, round, breath);
@@ -91,28 +107,16 @@ async function price(master: StripMaster, prices: MasterPrices, worth: number, h
   return round;
 }
 
-function priceHeight(master: StripMaster, f: number, height: number, prices: MasterPrices, worth: number, round: Round): PricedRows {
-  const family = master.families[f]!;
-  const graph = graphAt(family, height);
+function priceHeight(master: StripMaster, f: number, height: number, graph: RowGraph, prices: MasterPrices, worth: number, round: Round): void {
   const threshold = prices.strip(f, height);
-  const open = round.slack * Math.max(0, prices.bare(f, height));
-  const priced = priceSound(graph, prices.blank, master.demand, threshold + worth + open, round.exact);
-  if (priced.best && addRow(master, f, height, graph, priced.best, round.realOnly)) round.added++;
+  const bare = prices.bare(f, height);
+  const open = round.slack * Math.max(0, bare);
+  const priced = priceRow(graph, prices.blank, master.demand, threshold + worth + open, round.exact);
+  if (priced.best && addRow(master, f, height, priced.best)) round.added++;
   if (priced.bound > threshold + worth * 1.001) {
-    const bare = prices.bare(f, height);
     round.scale = Math.min(round.scale, Math.max(0, bare / (priced.bound + bare - threshold)));
     round.open = true;
   }
-  return priced;
-}
-
-/** Where paths prove nothing (an advance that is not forward), area does. */
-function priceSound(graph: RowGraph, values: Float64Array, demand: Int32Array, threshold: number, exact: boolean): PricedRows {
-  if (graph.sound) return priceRow(graph, values, demand, threshold, exact);
-  let dearest = 0;
-  for (const { variant } of graph.states) dearest = Math.max(dearest, values[variant.blank]! / variant.area);
-  const straight = { ...graph, advances: graph.advances.map((d) => Math.max(d, graph.span * 1e-3)) };
-  return { best: priceRow(straight, values, demand, threshold, false).best, bound: dearest * graph.span * graph.height };
 }
 
 /**
@@ -126,7 +130,7 @@ async function priceBetween(master: StripMaster, f: number, prices: MasterPrices
   const top = Math.min(family.stack ?? Infinity, 2 * family.heights.at(-1)! + ruler);
   const asked = new Set(family.heights.map((h) => Math.round(h / ruler)));
   for (let k = Math.round(family.heights[0]! / ruler) + 1; k * ruler <= top * (1 + 1e-9); k++) {
-    if (!asked.has(k)) priceHeight(master, f, k * ruler, prices, worth, round);
+    if (!asked.has(k)) priceHeight(master, f, k * ruler, passingGraphAt(family, k * ruler), prices, worth, round);
     if (!(await breath())) {
       round.cut = true;
       return;
@@ -134,29 +138,21 @@ async function priceBetween(master: StripMaster, f: number, prices: MasterPrices
   }
 }
 
-/** Adds the row, or what of it can be laid beside the row itself, which then only serves the bound. */
-export function addRow(master: StripMaster, f: number, height: number, graph: RowGraph, row: PricedRow, realOnly: boolean): boolean {
-  let states = row.path.map((u) => graph.states[u]!);
-  const counts = count(states.map((s) => s.variant.blank));
-  const within = [...counts].every(([blank, n]) => n <= master.demand[blank]!);
-  const laid = within ? fitRow(states, graph.span) : null;
-  const added = laid !== null || !realOnly ? master.addStrip({ family: f, height, counts, row: laid }) : false;
-  if (laid) return added;
-  const seen = new Map<number, number>();
-  states = states.filter((s) => {
-    const n = (seen.get(s.variant.blank) ?? 0) + 1;
-    seen.set(s.variant.blank, n);
-    return n <= master.demand[s.variant.blank]!;
-  });
-  while (states.length > 0) {
-    const real = fitRow(states, graph.span);
-    if (real) {
-      const realAdded = master.addStrip({ family: f, height, counts: count(states.map((s) => s.variant.blank)), row: real });
-      return added || realAdded;
-    }
-    states = states.slice(0, -1);
+/** Adds the row; where it holds more of a blank than is wanted, what is wanted of it too, since only that can be planned. */
+export function addRow(master: StripMaster, f: number, height: number, row: PricedRow): boolean {
+  const variants = row.steps.map((s) => s.variant);
+  const counts = count(variants.map((v) => v.blank));
+  if ([...counts].every(([blank, n]) => n <= master.demand[blank]!)) {
+    return master.addStrip({ family: f, height, counts, row: layRow(row.steps, height) });
   }
-  return added;
+  const seen = new Map<number, number>();
+  const wanted = variants.filter(({ blank }) => {
+    seen.set(blank, (seen.get(blank) ?? 0) + 1);
+    return seen.get(blank)! <= master.demand[blank]!;
+  });
+  const real = fitRow(wanted, height, master.families[f]!.span);
+  const addedReal = real !== null && master.addStrip({ family: f, height, counts: count(wanted.map((v) => v.blank)), row: real });
+  return master.addStrip({ family: f, height, counts, row: null }) || addedReal;
 }
 
 export function count(blanks: readonly number[]): ReadonlyMap<number, number> {

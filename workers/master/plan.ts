@@ -107,11 +107,11 @@ function trim(families: readonly Family[], demand: Int32Array, strips: readonly 
 function tidy(family: Family, strip: PlannedStrip, blanks: readonly LaidBlank[]): PlannedStrip {
   const least = stripHeight(Math.max(...blanks.map((b) => b.variant.height)), family.ruler);
   if (least < strip.height - 1e-9) {
-    const low = fitRow(blanks.map((b) => ({ variant: b.variant, rise: 0, high: false })), family.span);
-    if (low) return { family: strip.family, height: least, blanks: gridRow(low.blanks, least, family) };
+    const low = fitRow(blanks.map((b) => b.variant), least, family.span);
+    if (low) return { family: strip.family, height: least, blanks: gridRow(low.blanks, least, family.span, family.ruler) };
   }
-  const same = fitRow(blanks.map((b) => ({ variant: b.variant, rise: b.y, high: b.y > 0 })), family.span);
-  return { ...strip, blanks: gridRow(same?.blanks ?? blanks, strip.height, family) };
+  const same = fitRow(blanks.map((b) => b.variant), strip.height, family.span);
+  return { ...strip, blanks: gridRow(same?.blanks ?? blanks, strip.height, family.span, family.ruler) };
 }
 
 function intoPieces(families: readonly Family[], strips: readonly PlannedStrip[], chosen: Chosen): PlannedPiece[] | null {

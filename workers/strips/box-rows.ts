@@ -1,13 +1,12 @@
 /** A first plan at once: every blank boxed, tallest first, each into the first strip that still has room. */
 import { type Family, stripHeight } from './family.ts';
-import type { RowState } from './row-graph.ts';
 import type { Variant } from './variant.ts';
 
 
 export interface BoxRow {
   readonly family: number;
   readonly height: number;
-  readonly states: readonly RowState[];
+  readonly variants: readonly Variant[];
 }
 
 /**
@@ -24,16 +23,16 @@ export function boxRows(families: readonly Family[], order: readonly number[], d
     return [];
   });
   lying.sort((a, b) => b.variant.height - a.variant.height || b.variant.width - a.variant.width);
-  const open: { family: number; height: number; states: RowState[]; left: number }[] = [];
+  const open: { family: number; height: number; variants: Variant[]; left: number }[] = [];
   for (const { blank, f, variant } of lying) {
     const family = families[f]!;
     for (let i = 0; i < demand[blank]!; i++) {
       let row = open.find((r) => r.family === f && r.left >= variant.width - 1e-9 && r.height >= variant.height - 1e-9);
       if (!row) {
-        row = { family: f, height: stripHeight(variant.height, family.ruler), states: [], left: family.span };
+        row = { family: f, height: stripHeight(variant.height, family.ruler), variants: [], left: family.span };
         open.push(row);
       }
-      row.states.push({ variant, rise: 0, high: false });
+      row.variants.push(variant);
       row.left -= variant.width;
     }
   }

@@ -3,7 +3,8 @@
  * heights strips are worth pricing.
  */
 import type { ClothChoice, JobBlank, JobCloth, LayoutJob, Turns } from '../../src/plan/layout-job.ts';
-import { makeRowGraph, type RowGraph, isBox } from './row-graph.ts';
+import { cutSlopes, type Reach, reachOf } from './cut-slopes.ts';
+import { makeRowGraph, type RowGraph } from './row-graph.ts';
 import { turnSet } from './turn-set.ts';
 import { makeVariant, sameVariant, type Variant } from './variant.ts';
 
@@ -23,6 +24,9 @@ export interface Family {
   /** Heights that some variant asks for, rounded up to the ruler, ascending. */
   readonly heights: readonly number[];
   readonly ruler: number | null;
+  /** Slopes that cuts may have, and how far each variant reaches against them. */
+  readonly slopes: Float64Array;
+  readonly reach: Reach;
   readonly graphs: Map<number, RowGraph>;
 }
 
@@ -42,7 +46,8 @@ export function makeFamily(job: LayoutJob, clothIndex: number, size: FamilySize)
     .filter((v) => v.width <= size.span * (1 + 1e-7) && stripHeight(v.height, ruler) <= most * (1 + 1e-7))
     .sort((a, b) => a.height - b.height || a.blank - b.blank || a.width - b.width);
   const heights = distinctAscending(variants.map((v) => stripHeight(v.height, ruler)));
-  return { cloth, clothIndex, ...size, variants, heights, ruler, graphs: new Map() };
+  const slopes = cutSlopes(variants, size.span);
+  return { cloth, clothIndex, ...size, variants, heights, ruler, slopes, reach: reachOf(variants, slopes), graphs: new Map() };
 }
 
 /** The height a strip must have for a blank of this height: rounded up to the ruler where there is one. */
@@ -50,21 +55,24 @@ export function stripHeight(height: number, ruler: number | null): number {
   return ruler === null ? height : Math.max(1, Math.ceil(height / ruler - 1e-6)) * ruler;
 }
 
-/** Graph of a height; kept, since pricing asks for it again and again. `orTaller`: see makeRowGraph. */
-export function graphAt(family: Family, height: number, orTaller = false): RowGraph {
-  const key = orTaller ? -height : height;
-  let graph = family.graphs.get(key);
+/** Graph of a height that blanks ask for: kept, since pricing asks for it again and again. */
+export function graphAt(family: Family, height: number): RowGraph {
+  let graph = family.graphs.get(height);
   if (!graph) {
-    const fitting = family.variants.filter((v) => v.height <= height + 1e-9 * (1 + height));
-    graph = makeRowGraph(fitting, height, family.span, orTaller);
-    family.graphs.set(key, graph);
+    graph = passingGraphAt(family, height);
+    family.graphs.set(height, graph);
   }
   return graph;
 }
 
+/** Graph of a height in between: there are many, and each is wanted seldom. */
+export function passingGraphAt(family: Family, height: number): RowGraph {
+  return makeRowGraph(family.variants, family.slopes, family.reach, height, family.span);
+}
+
 /** Whether a strip taller than its blanks can ever be of use: only where some blank slants. */
 export function gainsByRaising(family: Family): boolean {
-  return family.ruler !== null && !family.variants.every(isBox);
+  return family.ruler !== null && family.slopes.length > 1;
 }
 
 /** Shape, turns and sides that a blank has on a cloth; empty when it may not be cut from it. */
@@ -85,7 +93,7 @@ function blankVariants(blank: JobBlank, index: number, clothId: string, along: b
     for (const degrees of turnSet(outline, turns)) {
       for (const over of mirror ? [false, true] : [false]) {
         // Strips that run along the length are planned as if the cloth lay a quarter turn round.
-        const v = makeVariant(index, shape, outline, along ? quarterBack(degrees, over) : degrees, over);
+        const v = makeVariant(index, shape, outline, along ? quarterBack(degrees, over) : degrees, over, turns !== 'any');
         if (!kept.some((k) => sameVariant(k, v))) kept.push(v);
       }
     }

@@ -1,131 +1,174 @@
 /**
- * The longest path from the start of a strip, label by label in the order of their place along it. A label remembers which
- * blanks before its last one may still stand in the way of what comes next (a low blank tucked under a tall one's slant hides
- * nothing), so its path is as long as a row in which every pair is kept apart.
+ * The row worth most in a strip, label by label in the order of their place along it: a label is a cut at an exact place with a
+ * slope, and what stands before it is worth. Of two cuts of one slope the earlier and richer is kept.
  */
-import type { RowMeasure } from './measure-row.ts';
-import type { RowGraph } from './row-graph.ts';
+import type { RatioBound } from './ratio.ts';
+import { type RowGraph, type RowStep, stepOf, tail } from './row-graph.ts';
 
 export interface PathSearch {
   readonly graph: RowGraph;
-  /** By state. */
+  /** By the graph's blanks; 0 for those not to be used. */
   readonly values: Float64Array;
-  readonly active: Int32Array;
-  readonly measure: RowMeasure;
-  /** Only paths worth more are looked for. */
+  readonly ratio: RatioBound;
+  /** Only rows worth more are looked for. */
   readonly threshold: number;
-  /** Blanks whose copies are counted against their demand. */
+  /** Blanks (of the graph) whose copies are counted against `most`, their demand. */
   readonly critical: readonly number[];
-  readonly demand: Int32Array;
-  /** False: labels that are nearly as good as another are dropped too, so that the best path may be missed. */
-  readonly exact: boolean;
+  readonly most: Int32Array;
+  readonly labels: number;
 }
 
 export interface FoundPath {
-  readonly path: readonly number[];
+  readonly steps: readonly RowStep[];
   readonly value: number;
   /** The search was given up for its size. */
   readonly cut: boolean;
 }
 
-const LABELS_EXACT = 120_000;
-const LABELS_QUICK = 20_000;
-/** How much better a label must be, in parts of the threshold, for a quick search to follow it. */
-const COARSE = 2e-3;
-const LOOK_BACK = 30;
+interface Arc {
+  readonly blank: number;
+  readonly to: number;
+  readonly length: number;
+  readonly value: number;
+  /** What taking it costs against the bound. Never negative. */
+  readonly slack: number;
+}
+
 const NONE: readonly number[] = [];
 
-/** Null when no path is worth more than the threshold. */
+/** Null when no row is worth more than the threshold. */
 export function longestPath(search: PathSearch): FoundPath | null {
   return new Labels(search).run();
 }
 
 class Labels {
   private readonly s: PathSearch;
-  private readonly n: number;
+  private readonly arcs: readonly (readonly Arc[])[];
   private readonly at: number[] = [];
   private readonly value: number[] = [];
-  private readonly used: number[] = [];
-  private readonly state: number[] = [];
+  /** What is left of the bound's lead over the threshold. */
+  private readonly lead: number[] = [];
+  private readonly slope: number[] = [];
+  private readonly arc: (Arc | null)[] = [];
   private readonly parent: number[] = [];
-  private readonly exposed: (readonly number[])[] = [];
   private readonly counts: (readonly number[])[] = [];
   private readonly heap: number[] = [];
   private readonly settled: number[][];
   private readonly settledBest: Float64Array;
   private readonly criticalOf: Int32Array;
   private readonly fits: number;
-  private readonly coarse: number;
+  private readonly bound: number;
   private best = -1;
   private bestValue: number;
 
   constructor(search: PathSearch) {
     this.s = search;
-    const { graph, critical, threshold, exact } = search;
-    this.n = graph.states.length;
-    this.settled = Array.from({ length: this.n }, () => []);
-    this.settledBest = new Float64Array(this.n).fill(-Infinity);
-    this.criticalOf = Int32Array.from(graph.states, (st) => critical.indexOf(st.variant.blank));
+    const { graph, ratio, critical, threshold } = search;
+    const m = graph.slopes.length;
+    this.settled = Array.from({ length: m }, () => []);
+    this.settledBest = new Float64Array(m).fill(-Infinity);
+    this.criticalOf = new Int32Array(graph.blanks.length).fill(-1);
+    critical.forEach((k, c) => {
+      this.criticalOf[k] = c;
+    });
     this.fits = graph.span * (1 + 1e-9) + 1e-9;
-    this.coarse = exact ? 0 : COARSE * Math.max(threshold, 0);
+    this.bound = ratio.rate * this.fits + ratio.bonus[graph.square]!;
     this.bestValue = threshold;
+    this.arcs = this.usableArcs(this.bound - threshold);
+  }
+
+  /** Arcs from each slope that some row worth more than the threshold could take, least slack first. */
+  private usableArcs(lead: number): readonly (readonly Arc[])[] {
+    const { graph, values, ratio } = this.s;
+    const m = graph.slopes.length;
+    const arcs: Arc[][] = Array.from({ length: m }, () => []);
+    for (let k = 0; k < graph.blanks.length; k++) {
+      const value = values[k]!;
+      if (value <= 0) continue;
+      for (let s = 0; s < m; s++) {
+        for (let t = 0; t < m; t++) {
+          const length = graph.length[(k * m + s) * m + t]!;
+          const slack = ratio.bonus[s]! - (value - ratio.rate * length + ratio.bonus[t]!);
+          if (slack <= lead) arcs[s]!.push({ blank: k, to: t, length, value, slack });
+        }
+      }
+    }
+    for (const list of arcs) list.sort((a, b) => a.slack - b.slack);
+    return arcs;
   }
 
   run(): FoundPath | null {
-    const { graph, values, active, measure, critical, exact } = this.s;
-    const none = critical.length > 0 ? critical.map(() => 0) : NONE;
-    for (const u of active) this.push(graph.head[u]!, values[u]!, measure.share * graph.head[u]! + measure.own[u]!, u, -1, none);
-    const most = exact ? LABELS_EXACT : LABELS_QUICK;
+    const { graph, critical, labels } = this.s;
+    this.greedy();
+    this.push(0, 0, this.bound - this.s.threshold, graph.square, null, -1, critical.length > 0 ? critical.map(() => 0) : NONE);
     for (let label = this.pop(); label >= 0; label = this.pop()) {
-      if (this.hopeless(label) || this.dominated(label)) continue;
-      const u = this.state[label]!;
-      if (critical.length === 0 && (!exact || this.exposed[label]!.length === 0)) this.settledBest[u] = this.value[label]!;
-      if (exact || critical.length > 0) this.settled[u]!.push(label);
-      if (this.at.length > most) return { path: this.best < 0 ? [] : this.path(), value: this.bestValue, cut: true };
-      this.extend(label, u);
-    }
-    return this.best < 0 ? null : { path: this.path(), value: this.bestValue, cut: false };
-  }
-
-  private extend(label: number, u: number): void {
-    const { graph, values, active, measure } = this.s;
-    const { advances } = graph;
-    const position = this.at[label]!;
-    const others = this.exposed[label]!;
-    for (let i = 0; i < active.length; i++) {
-      const v = active[i]!;
-      let place = position + advances[u * this.n + v]!;
-      for (let k = 0; k < others.length; k++) {
-        const l = others[k]!;
-        const behind = this.at[l]! + advances[this.state[l]! * this.n + v]!;
-        if (behind > place) place = behind;
+      if (this.lead[label]! <= this.bestValue - this.s.threshold || this.dominated(label)) continue;
+      const s = this.slope[label]!;
+      if (critical.length === 0) this.settledBest[s] = this.value[label]!;
+      else this.settled[s]!.push(label);
+      if (this.at.length > labels) return this.found(true);
+      const lead = this.lead[label]!;
+      const spare = lead - (this.bestValue - this.s.threshold);
+      for (const arc of this.arcs[s]!) {
+        if (arc.slack >= spare) break;
+        this.push(this.at[label]! + arc.length, this.value[label]! + arc.value, lead - arc.slack, arc.to, arc, label, this.counts[label]!);
       }
-      const used = this.used[label]! + measure.share * (place - position) + measure.own[v]!;
-      this.push(place, this.value[label]! + values[v]!, used, v, label, this.counts[label]!);
+    }
+    return this.found(false);
+  }
+
+  private found(cut: boolean): FoundPath | null {
+    if (this.best < 0) return cut ? { steps: [], value: this.bestValue, cut } : null;
+    const steps: RowStep[] = [];
+    for (let l = this.best; this.arc[l]; l = this.parent[l]!) {
+      const arc = this.arc[l]!;
+      steps.push(stepOf(this.s.graph, arc.blank, this.slope[this.parent[l]!]!, arc.to));
+    }
+    return { steps: steps.reverse(), value: this.bestValue, cut };
+  }
+
+  /** A good row first, by the least slack at each step, so that much of the search is cut off from its start. */
+  private greedy(): void {
+    const { graph, most, critical } = this.s;
+    const taken = new Int32Array(graph.blanks.length);
+    const start = this.label(0, 0, 0, graph.square, null, -1, critical.length > 0 ? critical.map(() => 0) : NONE);
+    let label = start;
+    for (;;) {
+      const s = this.slope[label]!;
+      const arc = this.arcs[s]!.find((a) => taken[a.blank]! < most[a.blank]! && this.at[label]! + a.length + tail(graph, a.to) <= this.fits);
+      if (!arc) break;
+      taken[arc.blank]!++;
+      label = this.label(this.at[label]! + arc.length, this.value[label]! + arc.value, 0, arc.to, arc, label, NONE);
+    }
+    if (this.value[label]! > this.bestValue) {
+      this.bestValue = this.value[label]!;
+      this.best = label;
     }
   }
 
-  private push(position: number, value: number, used: number, u: number, from: number, counts: readonly number[]): void {
-    const { graph, measure, critical, demand } = this.s;
-    if (position + graph.tail[u]! > this.fits) return;
-    if (value + measure.rate * (graph.span - used) + measure.bonus[u]! <= this.bestValue + this.coarse * 0.25) return;
+  private label(at: number, value: number, lead: number, slope: number, arc: Arc | null, parent: number, counts: readonly number[]): number {
+    this.value.push(value);
+    this.lead.push(lead);
+    this.slope.push(slope);
+    this.arc.push(arc);
+    this.parent.push(parent);
+    this.counts.push(counts);
+    return this.at.push(at) - 1;
+  }
+
+  private push(at: number, value: number, lead: number, slope: number, arc: Arc | null, parent: number, counts: readonly number[]): void {
+    const { graph, most, critical } = this.s;
+    if (at + tail(graph, slope) > this.fits) return;
     let held = counts;
-    const c = this.criticalOf[u]!;
+    const c = arc ? this.criticalOf[arc.blank]! : -1;
     if (c >= 0) {
-      if (counts[c]! >= demand[critical[c]!]!) return;
+      if (counts[c]! >= most[critical[c]!]!) return;
       const more = counts.slice();
       more[c]!++;
       held = more;
-    } else if (critical.length === 0 && value <= this.settledBest[u]! + this.coarse) {
-      return;
     }
-    const label = this.at.push(position) - 1;
-    this.value.push(value);
-    this.used.push(used);
-    this.state.push(u);
-    this.parent.push(from);
-    this.counts.push(held);
-    this.exposed.push(from < 0 ? NONE : this.stillExposed(position, u, from));
+    if (critical.length === 0 && value <= this.settledBest[slope]!) return;
+    const label = this.label(at, value, lead, slope, arc, parent, held);
     if (value > this.bestValue) {
       this.bestValue = value;
       this.best = label;
@@ -133,62 +176,16 @@ class Labels {
     this.heapIn(label);
   }
 
-  private stillExposed(position: number, u: number, from: number): readonly number[] {
-    const before = this.exposed[from]!;
-    let kept: number[] | null = null;
-    for (let i = 0; i < before.length; i++) {
-      const l = before[i]!;
-      if (this.at[l]! + furthest(this.s.graph, this.state[l]!, u) > position + 1e-9) (kept ??= []).push(l);
-    }
-    if (this.at[from]! + furthest(this.s.graph, this.state[from]!, u) > position + 1e-9) (kept ??= []).push(from);
-    return kept ?? NONE;
-  }
-
-  private hopeless(label: number): boolean {
-    const { graph, measure } = this.s;
-    return this.value[label]! + measure.rate * (graph.span - this.used[label]!) + measure.bonus[this.state[label]!]! <= this.bestValue;
-  }
-
-  /** Whether some label before it ends alike, is worth as much, and leaves as much room for whatever may follow. */
   private dominated(label: number): boolean {
-    const u = this.state[label]!;
+    const s = this.slope[label]!;
     const value = this.value[label]!;
-    if (this.s.critical.length === 0 && value <= this.settledBest[u]!) return true;
-    if (!this.s.exact) return this.nearlyDominated(label, u);
-    const mine = this.exposed[label]!;
+    if (this.s.critical.length === 0) return value <= this.settledBest[s]!;
+    const before = this.settled[s]!;
     const held = this.counts[label]!;
-    const before = this.settled[u]!;
     for (let i = before.length - 1; i >= 0; i--) {
-      const s = before[i]!;
-      if (this.value[s]! >= value && noMore(this.counts[s]!, held) && this.noMoreExposed(this.exposed[s]!, mine)) return true;
+      if (this.value[before[i]!]! >= value && noMore(this.counts[before[i]!]!, held)) return true;
     }
     return false;
-  }
-
-  /** The quick search's look at a few labels before it, whatever they leave exposed. */
-  private nearlyDominated(label: number, u: number): boolean {
-    if (this.s.critical.length === 0) return false;
-    const before = this.settled[u]!;
-    for (let i = before.length - 1; i >= 0 && i >= before.length - LOOK_BACK; i--) {
-      if (this.value[before[i]!]! + this.coarse >= this.value[label]! && noMore(this.counts[before[i]!]!, this.counts[label]!)) return true;
-    }
-    return false;
-  }
-
-  private noMoreExposed(theirs: readonly number[], mine: readonly number[]): boolean {
-    for (let i = 0; i < theirs.length; i++) {
-      const e = theirs[i]!;
-      let matched = false;
-      for (let k = 0; k < mine.length && !matched; k++) matched = this.state[mine[k]!] === this.state[e] && this.at[e]! <= this.at[mine[k]!]!;
-      if (!matched) return false;
-    }
-    return true;
-  }
-
-  private path(): readonly number[] {
-    const path: number[] = [];
-    for (let l = this.best; l >= 0; l = this.parent[l]!) path.push(this.state[l]!);
-    return path.reverse();
   }
 
   /** Heap order: smallest place first, then greatest value. */
@@ -236,15 +233,4 @@ class Labels {
 function noMore(a: readonly number[], b: readonly number[]): boolean {
   for (let i = 0; i < a.length; i++) if (a[i]! > b[i]!) return false;
   return true;
-}
-
-/** How much further than behind v any third blank may have to lie behind u: beyond that, v hides u. */
-function furthest(graph: RowGraph, u: number, v: number): number {
-  const n = graph.states.length;
-  const known = graph.furthest[u * n + v]!;
-  if (!Number.isNaN(known)) return known;
-  let most = -Infinity;
-  for (let w = 0; w < n; w++) most = Math.max(most, graph.advances[u * n + w]! - graph.advances[v * n + w]!);
-  graph.furthest[u * n + v] = most;
-  return most;
 }

@@ -1,63 +1,59 @@
 /**
- * The best value per length of strip that an endless row could reach, and what each state adds to or takes from it at
- * the row's ends: together they bound what any row, however it goes on, can still be worth.
+ * The best value per length that an endless row could reach, and what each state adds to it at the row's ends: together they
+ * bound what any row, however it goes on, can still be worth.
  * Policy iteration for the greatest cycle ratio (Howard 1960; Cochet-Terrasson et al. 1998).
  */
-import type { RowGraph } from './row-graph.ts';
+import { type RowGraph, tail } from './row-graph.ts';
 
 export interface RatioBound {
   /** Value per unit of length. */
   readonly rate: number;
-  /** bonus[u]: a row that stands at state u with length `rest` left beyond u's place gains at most rate × rest + bonus[u]. */
+  /** bonus[s]: a row that stands at a cut of slope s with `rest` left beyond it gains at most rate × rest + bonus[s]. */
   readonly bonus: Float64Array;
-  /** The states of the best endless row. */
-  readonly cycle: readonly number[];
 }
 
-/**
- * @param values of the states, all positive @param active indices of the states that may be used, at least one
- * @param share @param own lengths are share × advance + own[v]
- */
-export function boundByRatio(graph: RowGraph, values: Float64Array, active: Int32Array, share: number, own: Float64Array): RatioBound {
-  // A dense copy of the active part keeps the inner loops short.
-  const m = active.length;
-  const n = graph.states.length;
-  const d = new Float64Array(m * m);
-  const value = Float64Array.from(active, (u) => values[u]!);
-  const tail = Float64Array.from(active, (u) => share * graph.tail[u]!);
-  for (let i = 0; i < m; i++) {
-    for (let j = 0; j < m; j++) d[i * m + j] = share * graph.advances[active[i]! * n + active[j]!]! + own[active[j]!]!;
-  }
-  const found = greatestRatio(d, m, value);
-  let rate = found.rate * (1 + 1e-9);
+/** @param values by the graph's blanks, 0 for those that are not to be used; at least one positive */
+export function boundByRatio(graph: RowGraph, values: Float64Array): RatioBound {
+  const m = graph.slopes.length;
+  let rate = greatestRatio(graph, values) * (1 + 1e-9);
   // What is returned is checked here: settled bonuses are a certificate that no row gains more than they say.
   for (;;) {
-    const settled = settle(d, m, value, tail, rate);
-    if (settled) {
-      const bonus = new Float64Array(n);
-      active.forEach((u, i) => {
-        bonus[u] = settled[i]!;
-      });
-      return { rate, bonus, cycle: found.cycle.map((i) => active[i]!) };
-    }
+    const arcs = bestArcs(graph, values, rate);
+    const bonus = settle(graph, arcs, m, rate);
+    if (bonus) return { rate, bonus };
     rate *= 1.001;
   }
 }
 
-function settle(d: Float64Array, m: number, value: Float64Array, tail: Float64Array, rate: number): Float64Array | undefined {
-  const bonus = tail.map((t) => -rate * t);
+/** gain[s * m + t]: the most that one blank between cuts of slopes s and t gains over the rate. */
+function bestArcs(graph: RowGraph, values: Float64Array, rate: number): Float64Array {
+  const m = graph.slopes.length;
+  const gain = new Float64Array(m * m).fill(-Infinity);
+  for (let k = 0; k < graph.blanks.length; k++) {
+    const value = values[k]!;
+    if (value <= 0) continue;
+    for (let i = 0, j = k * m * m; i < m * m; i++, j++) {
+      const g = value - rate * graph.length[j]!;
+      if (g > gain[i]!) gain[i] = g;
+    }
+  }
+  return gain;
+}
+
+function settle(graph: RowGraph, gain: Float64Array, m: number, rate: number): Float64Array | undefined {
+  const bonus = Float64Array.from({ length: m }, (_, s) => -rate * tail(graph, s));
   for (let round = 0; round <= m + 1; round++) {
     let changed = false;
-    for (let u = 0; u < m; u++) {
-      const before = bonus[u]!;
+    for (let s = 0; s < m; s++) {
+      const before = bonus[s]!;
       let best = before;
-      for (let v = 0; v < m; v++) {
-        const through = value[v]! - rate * d[u * m + v]! + bonus[v]!;
+      for (let t = 0; t < m; t++) {
+        const through = gain[s * m + t]! + bonus[t]!;
         if (through > best) best = through;
       }
       if (best > before + 1e-10) {
         changed = true;
-        bonus[u] = best;
+        bonus[s] = best;
       }
     }
     if (!changed) return bonus;
@@ -65,105 +61,83 @@ function settle(d: Float64Array, m: number, value: Float64Array, tail: Float64Ar
   return undefined;
 }
 
-function greatestRatio(d: Float64Array, m: number, value: Float64Array): { rate: number; cycle: readonly number[] } {
-  const next = new Int32Array(m);
-  const potential = new Float64Array(m);
-  for (let u = 0; u < m; u++) {
-    let bestRate = -Infinity;
-    for (let v = 0; v < m; v++) {
-      const r = value[v]! / d[u * m + v]!;
-      if (r > bestRate) {
-        bestRate = r;
-        next[u] = v;
-      }
+/** Newton's way to the rate: at each, the best cycle of gains gives a better one, until no cycle gains. */
+function greatestRatio(graph: RowGraph, values: Float64Array): number {
+  const m = graph.slopes.length;
+  let rate = 0;
+  for (let k = 0; k < graph.blanks.length; k++) {
+    for (let s = 0; s < m; s++) {
+      const length = graph.length[(k * m + s) * m + s]!;
+      if (values[k]! > 0 && length < Infinity) rate = Math.max(rate, values[k]! / length);
     }
   }
-  let best: { rate: number; cycle: readonly number[] } = { rate: 0, cycle: [0] };
-  for (let round = 0; round < 100; round++) {
-    const found = bestCycle(d, m, value, next);
-    if (found.rate > best.rate) best = found;
-    const start = found.cycle[0]!;
-    const { rate } = best;
-    // States that lead to a lesser cycle are led to the best one, then every state's potential is read off its path.
-    const far = distances(next, start, m);
-    for (let u = 0; u < m; u++) {
-      if (far[u] === -1) {
-        next[u] = start;
-        far[u] = 1;
-      }
-    }
-    const order = [...far.keys()].sort((a, b) => far[a]! - far[b]!);
-    potential[start] = 0;
-    for (const u of order) {
-      if (u === start) continue;
-      const v = next[u]!;
-      potential[u] = value[v]! - rate * d[u * m + v]! + potential[v]!;
-    }
-    let improved = false;
-    for (let u = 0; u < m; u++) {
-      let top = potential[u]! + 1e-9;
-      for (let v = 0; v < m; v++) {
-        const through = value[v]! - rate * d[u * m + v]! + potential[v]!;
-        if (through > top) {
-          top = through;
-          next[u] = v;
-          improved = true;
+  for (let round = 0; round < 60; round++) {
+    const better = improvedRate(graph, values, rate);
+    if (better <= rate * (1 + 1e-10)) break;
+    rate = better;
+  }
+  return rate;
+}
+
+/** Follows gains until some cycle of the best predecessors shows; its own ratio of value to length, or the rate as it is. */
+function improvedRate(graph: RowGraph, values: Float64Array, rate: number): number {
+  const m = graph.slopes.length;
+  const gain = bestArcs(graph, values, rate);
+  const potential = new Float64Array(m);
+  const from = new Int32Array(m).fill(-1);
+  for (let round = 0; round < m + 1; round++) {
+    let changed = false;
+    for (let s = 0; s < m; s++) {
+      for (let t = 0; t < m; t++) {
+        const through = potential[s]! + gain[s * m + t]!;
+        if (through > potential[t]! + 1e-11) {
+          potential[t] = through;
+          from[t] = s;
+          changed = true;
         }
       }
     }
-    if (!improved) break;
+    if (!changed) return rate;
+    const cycle = cycleOf(from, m);
+    if (cycle) return Math.max(rate, ratioOf(graph, values, cycle, rate));
   }
-  return best;
+  return rate;
 }
 
-function bestCycle(d: Float64Array, m: number, value: Float64Array, next: Int32Array): { rate: number; cycle: readonly number[] } {
+function cycleOf(from: Int32Array, m: number): readonly number[] | null {
   const seen = new Int32Array(m);
-  let rate = -Infinity;
-  let cycle: number[] = [0];
-  for (let from = 0, mark = 1; from < m; from++, mark++) {
-    let u = from;
-    while (seen[u] === 0) {
+  for (let start = 0, mark = 1; start < m; start++, mark++) {
+    let u = start;
+    while (u >= 0 && seen[u] === 0) {
       seen[u] = mark;
-      u = next[u]!;
+      u = from[u]!;
     }
-    if (seen[u] !== mark) continue;
-    let worth = 0;
-    let length = 0;
-    const states: number[] = [];
-    let w = u;
-    do {
-      const v = next[w]!;
-      worth += value[v]!;
-      length += d[w * m + v]!;
-      states.push(w);
-      w = v;
-    } while (w !== u);
-    if (worth / length > rate) {
-      rate = worth / length;
-      cycle = states;
-    }
+    if (u < 0 || seen[u] !== mark) continue;
+    const cycle = [u];
+    for (let w = from[u]!; w !== u; w = from[w]!) cycle.push(w);
+    return cycle.reverse();
   }
-  return { rate, cycle };
+  return null;
 }
 
-/** Steps from each state to the goal along `next`; −1 where it is never reached. */
-function distances(next: Int32Array, goal: number, m: number): Int32Array {
-  const UNSEEN = -2, PENDING = -3;
-  const far = new Int32Array(m).fill(UNSEEN);
-  far[goal] = 0;
-  for (let from = 0; from < m; from++) {
-    const path: number[] = [];
-    let u = from;
-    while (far[u] === UNSEEN) {
-      far[u] = PENDING;
-      path.push(u);
-      u = next[u]!;
+function ratioOf(graph: RowGraph, values: Float64Array, cycle: readonly number[], rate: number): number {
+  const m = graph.slopes.length;
+  let value = 0;
+  let length = 0;
+  cycle.forEach((s, i) => {
+    const t = cycle[(i + 1) % cycle.length]!;
+    let best = -Infinity;
+    let chosen = 0;
+    for (let k = 0; k < graph.blanks.length; k++) {
+      if (values[k]! <= 0) continue;
+      const g = values[k]! - rate * graph.length[(k * m + s) * m + t]!;
+      if (g > best) {
+        best = g;
+        chosen = k;
+      }
     }
-    let steps = far[u]! < 0 ? -1 : far[u]!;
-    for (let i = path.length - 1; i >= 0; i--) {
-      if (steps >= 0) steps++;
-      far[path[i]!] = steps;
-    }
-  }
-  return far;
+    value += values[chosen]!;
+    length += graph.length[(chosen * m + s) * m + t]!;
+  });
+  return length > 0 ? value / length : rate;
 }

@@ -1,119 +1,94 @@
 /**
- * Rows of a strip as paths: a state is a variant lying low or high in the strip, an edge carries how far the next one
- * must lie beyond it. Only neighbours are looked at, which relaxes the row, so what is proved about paths holds for rows.
+ * Rows of a strip as paths. A row is told by its subcuts, each straight from one edge of the strip to the other, none crossing
+ * another; between two of them lies one blank. So a state is the slant of the last cut, an edge is a blank, and what it takes
+ * of the strip is how far the next cut must lie beyond the last, measured midway between the strip's edges:
+ * the blank's reach to the right against the next cut's slant, less its reach to the left against the last one's. Nothing else
+ * of what lies before matters, so the least over paths is the least over rows, and every path can be cut.
  *
- * Each blank of a row lies along one edge of its strip. Lying in between gains nothing: the row's length is a sum of
- * concave functions of the heights at which its blanks lie, so its least is found where each lies as low or as high as it
- * can. Neighbours so low that one could lie over the other lie along the same edge, or a square cut parts them: anything else
- * would be a stack, and stacks are for a third stage.
+ * How high a blank lies changes that length in proportion, so it lies low or high; between is never better.
  */
-import { advance } from './advance.ts';
-import { BANDS, bandWidths } from './measure-row.ts';
+import type { Reach } from './cut-slopes.ts';
 import type { Variant } from './variant.ts';
 
 export interface RowGraph {
   readonly height: number;
   readonly span: number;
-  readonly states: readonly RowState[];
-  /** advances[u * n + v], never negative: from u's place to v's. */
-  readonly advances: Float64Array;
-  /** From the strip's start to the place of a first blank; from the place of a last one to the end of the blank. */
-  readonly head: Float64Array;
-  readonly tail: Float64Array;
-  /** Every blank takes its own width whatever its neighbours: the row is a knapsack. */
-  readonly additive: boolean;
-  /** Mean widths by band of height, and how the measures are weighted at the moment; see measure-row.ts. */
-  readonly bands: Float64Array;
-  readonly weights: Float64Array;
-  readonly tuned: { done: boolean };
-  /** furthest[u * n + v]: worked out when first asked for (price-row.ts). */
-  readonly furthest: Float64Array;
-  /** False when some round of blanks leads nowhere forward, so that paths prove nothing. */
-  readonly sound: boolean;
+  /** Slopes of cuts, ascending; `square` is the index of 0. */
+  readonly slopes: Float64Array;
+  readonly square: number;
+  /** The blanks that fit, as indices of the job's. */
+  readonly blanks: Int32Array;
+  /** length[(k * m + s) * m + t]: what blank k takes between a cut of slope s and one of slope t; m slopes. */
+  readonly length: Float64Array;
+  /** Which variant does so, twice its index, plus 1 where it lies high. */
+  readonly choice: Int32Array;
+  readonly variants: readonly Variant[];
 }
 
-export interface RowState {
+/** A blank of a row: how it lies and the slope of the cut after it. */
+export interface RowStep {
   readonly variant: Variant;
   /** How far its lowest point lies above the strip's near edge. */
   readonly rise: number;
-  readonly high: boolean;
+  readonly slope: number;
 }
 
 /**
- * @param variants all of which fit into the strip
- * @param height of the strip
- * @param span the strip's length
- * @param orTaller the graph then speaks for strips of this height and of every greater one together: no row of these
- * variants in any of them is shorter than its paths
+ * @param variants of the family, with `reach` over `slopes`; those too tall for the strip are passed over
+ * @param height of the strip @param span its length
  */
-export function makeRowGraph(variants: readonly Variant[], height: number, span: number, orTaller = false): RowGraph {
-  const straight = variants.every(isBox);
-  const states: RowState[] = variants.flatMap((variant) => {
-    const free = height - variant.height;
-    return (free > 1e-9 || orTaller) && !straight ? [{ variant, rise: 0, high: false }, { variant, rise: free, high: true }] : [{ variant, rise: 0, high: false }];
-  });
-  const n = states.length;
-  const advances = new Float64Array(n * n);
-  let additive = true;
-  for (let u = 0; u < n; u++) {
-    const a = states[u]!;
-    for (let v = 0; v < n; v++) {
-      const b = states[v]!;
-      const couldStack = a.variant.height + b.variant.height <= height + 1e-6;
-      let d = a.variant.width;
-      if (!straight && !(couldStack && a.high !== b.high)) d = advance(a.variant, b.variant, b.rise - a.rise);
-      if (orTaller && a.high !== b.high && !couldStack) d = Math.min(d, a.variant.width, advanceAtTheEnd(a, b));
-      if (Math.abs(d - a.variant.width) > 1e-9) additive = false;
-      advances[u * n + v] = d;
-    }
-  }
-  const head = new Float64Array(n);
-  const tail = Float64Array.from(states, (s) => s.variant.width);
-  const sound = straight || makeForward(n, advances, head, tail);
-  const bands = orTaller ? new Float64Array(BANDS * n) : bandWidths({ height, states });
-  const weights = new Float64Array(BANDS + 1).fill(1 / (BANDS + 1));
-  return { height, span, states, advances, head, tail, additive, bands, weights, tuned: { done: false }, furthest: new Float64Array(n * n).fill(Number.NaN), sound };
-}
-
-/** The advance is concave in the rise, so over all taller strips it is least at one end: here where they hardly share a height. */
-function advanceAtTheEnd(a: RowState, b: RowState): number {
-  const nudge = 1e-6 * Math.min(a.variant.height, b.variant.height);
-  return advance(a.variant, b.variant, b.high ? a.variant.height - nudge : nudge - b.variant.height);
-}
-
-/**
- * A leaning blank's leftmost point may lie behind its left neighbour's. Measuring each state from a place of its own makes
- * every advance forward, so that rows can be searched from left to right (Johnson 1977).
- * @returns false when there is no such choice of places
- */
-function makeForward(n: number, advances: Float64Array, head: Float64Array, tail: Float64Array): boolean {
-  const place = new Float64Array(n);
-  let settled = false;
-  for (let round = 0; round <= n && !settled; round++) {
-    settled = true;
-    for (let u = 0; u < n; u++) {
-      for (let v = 0; v < n; v++) {
-        const through = place[u]! + advances[u * n + v]! - FORWARD;
-        if (through < place[v]! - 1e-12) {
-          place[v] = through;
-          settled = false;
+export function makeRowGraph(variants: readonly Variant[], slopes: Float64Array, reach: Reach, height: number, span: number): RowGraph {
+  const m = slopes.length;
+  const fitting = [...variants.keys()].filter((v) => variants[v]!.height <= height + 1e-9 * (1 + height));
+  const blanks = Int32Array.from(new Set(fitting.map((v) => variants[v]!.blank)));
+  const length = new Float64Array(blanks.length * m * m).fill(Infinity);
+  const choice = new Int32Array(blanks.length * m * m);
+  const usable = Array.from(slopes, (s) => Math.abs(s) * height <= span);
+  blanks.forEach((blank, k) => {
+    for (const v of fitting) {
+      if (variants[v]!.blank !== blank) continue;
+      const free = height - variants[v]!.height;
+      for (let high = 0; high <= (free > 1e-9 && m > 1 ? 1 : 0); high++) {
+        const offset = (high === 1 ? free : 0) - height / 2;
+        for (let s = 0; s < m; s++) {
+          if (!usable[s]) continue;
+          const from = slopes[s]! * offset - reach.left[v * m + s]!;
+          const row = (k * m + s) * m;
+          for (let t = 0; t < m; t++) {
+            const d = reach.right[v * m + t]! - slopes[t]! * offset + from;
+            if (d < length[row + t]! && usable[t]) {
+              length[row + t] = d;
+              choice[row + t] = 2 * v + high;
+            }
+          }
         }
       }
     }
-  }
-  if (!settled) return false;
-  for (let u = 0; u < n; u++) {
-    for (let v = 0; v < n; v++) advances[u * n + v]! += place[u]! - place[v]!;
-    head[u]! -= place[u]!;
-    tail[u]! += place[u]!;
-  }
-  return true;
+    for (let s = 0; s < m; s++) {
+      for (let t = 0; t < m; t++) {
+        const i = (k * m + s) * m + t;
+        // Cuts that lean apart must not cross within the strip.
+        length[i] = Math.max(length[i]!, (Math.abs(slopes[t]! - slopes[s]!) * height) / 2);
+      }
+    }
+  });
+  return { height, span, slopes, square: slopes.indexOf(0), blanks, length, choice, variants };
 }
 
-/** The least that every advance is made, so that no path goes on for ever. */
-const FORWARD = 1e-6;
+/** What a cut needs of the strip beyond its middle. */
+export function tail(graph: RowGraph, slope: number): number {
+  return (Math.abs(graph.slopes[slope]!) * graph.height) / 2;
+}
+
+/** The step that blank k makes from slope s to slope t. */
+export function stepOf(graph: RowGraph, k: number, s: number, t: number): RowStep {
+  const m = graph.slopes.length;
+  const choice = graph.choice[(k * m + s) * m + t]!;
+  const variant = graph.variants[choice >> 1]!;
+  return { variant, rise: choice & 1 ? graph.height - variant.height : 0, slope: graph.slopes[t]! };
+}
 
 /** Whether both its sides stand square to the strip. */
 export function isBox(v: Variant): boolean {
-  return v.right.x.every((x) => Math.abs(x - v.width) < 1e-9) && v.left.x.every((x) => Math.abs(x) < 1e-9);
+  return v.hull.length === 4 && v.hull.every(([x, y]) => (x < 1e-9 || v.width - x < 1e-9) && (y < 1e-9 || v.height - y < 1e-9));
 }

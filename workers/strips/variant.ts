@@ -1,7 +1,6 @@
 /**
  * A variant is a blank as it may lie in a strip: one shape, turned and perhaps turned over, as its convex hull, with its
- * lowest point at 0 and its leftmost point at 0. Its two sides are kept as chains by height, since all that a row asks
- * of a blank is how far it reaches to the right and to the left at each height.
+ * lowest point at 0 and its leftmost point at 0.
  */
 import { cross, type Point, type Polygon, reflect, subtract, turn } from '../../src/shape/point.ts';
 
@@ -16,21 +15,14 @@ export interface Variant {
   readonly width: number;
   readonly height: number;
   readonly area: number;
-  /** x of the centroid: where the blank is taken to be along the strip. */
-  readonly middle: number;
+  /** Whether cuts along its edges are considered: it lies at a turn asked for, or with an edge along or square to the strip. */
+  readonly levelled: boolean;
   /** What to add to a turned (and mirrored) outline to bring it here. */
   readonly shift: Point;
-  readonly right: Chain;
-  readonly left: Chain;
 }
 
-/** Heights ascending with the reach at each; straight in between. */
-export interface Chain {
-  readonly y: Float64Array;
-  readonly x: Float64Array;
-}
-
-export function makeVariant(blank: number, shape: number, outline: Polygon, degrees: number, mirror: boolean): Variant {
+/** @param asked whether the turn was asked for, rather than one of those that stand for any turn */
+export function makeVariant(blank: number, shape: number, outline: Polygon, degrees: number, mirror: boolean, asked: boolean): Variant {
   const turned = outline.map((p) => turn(p, degrees)).map((p) => (mirror ? reflect(p) : p));
   const raw = convexHull(turned);
   const minX = Math.min(...raw.map((p) => p[0]));
@@ -38,9 +30,8 @@ export function makeVariant(blank: number, shape: number, outline: Polygon, degr
   const hull = raw.map((p): Point => [snap(p[0] - minX), snap(p[1] - minY)]);
   const width = Math.max(...hull.map((p) => p[0]));
   const height = Math.max(...hull.map((p) => p[1]));
-  const { area, middle } = areaAndMiddle(hull);
-  const [right, left] = makeChains(hull);
-  return { blank, shape, turn: degrees, mirror, hull, width, height, area, middle, shift: [-minX, -minY], right, left };
+  const levelled = asked || hull.some((p, i) => isLevel(p, hull[(i + 1) % hull.length]!));
+  return { blank, shape, turn: degrees, mirror, hull, width, height, area: areaOf(hull), levelled, shift: [-minX, -minY] };
 }
 
 /** Whether two variants are the same outline in the same place, so that one of them is enough. */
@@ -64,42 +55,12 @@ export function convexHull(points: readonly Point[]): Polygon {
   return [...half(sorted), ...half(sorted.reverse())];
 }
 
-function areaAndMiddle(hull: Polygon): { area: number; middle: number } {
-  let twice = 0;
-  let moment = 0;
-  hull.forEach((p, i) => {
-    const q = hull[(i + 1) % hull.length]!;
-    const c = cross(p, q);
-    twice += c;
-    moment += c * (p[0] + q[0]);
-  });
-  return { area: twice / 2, middle: twice > 0 ? moment / (3 * twice) : 0 };
+function isLevel(a: Point, b: Point): boolean {
+  return Math.abs(a[0] - b[0]) < 1e-9 || Math.abs(a[1] - b[1]) < 1e-9;
 }
 
-/** Right and left side of a convex outline. It runs anticlockwise: going up it is the right side, going down the left. */
-export function makeChains(hull: Polygon): readonly [right: Chain, left: Chain] {
-  const right: Point[] = [];
-  const left: Point[] = [];
-  hull.forEach((p, i) => {
-    const q = hull[(i + 1) % hull.length]!;
-    if (q[1] > p[1]) right.push(p, q);
-    else if (q[1] < p[1]) left.push(q, p);
-  });
-  return [chain(right, Math.max), chain(left, Math.min)];
-}
-
-function chain(points: readonly Point[], outermost: (a: number, b: number) => number): Chain {
-  const sorted = [...points].sort((a, b) => a[1] - b[1]);
-  const ys: number[] = [];
-  const xs: number[] = [];
-  for (const [x, y] of sorted) {
-    if (ys.length > 0 && y === ys[ys.length - 1]) xs[xs.length - 1] = outermost(xs[xs.length - 1]!, x);
-    else {
-      ys.push(y);
-      xs.push(x);
-    }
-  }
-  return { y: Float64Array.from(ys), x: Float64Array.from(xs) };
+function areaOf(hull: Polygon): number {
+  return hull.reduce((sum, p, i) => sum + cross(p, hull[(i + 1) % hull.length]!), 0) / 2;
 }
 
 /** Turning leaves the last bits untidy, and a blank that should be level must not rise by 1e-16. */
