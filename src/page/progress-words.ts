@@ -1,5 +1,6 @@
 /** How far the planning has come, in words. */
 import type { LayoutAnswer } from '../plan/layout-job.ts';
+import type { Proof } from '../plan/tally.ts';
 import type { Quilt } from '../quilt/quilt.ts';
 import type { GroupState, PlannerState } from './plan-state.ts';
 
@@ -22,10 +23,11 @@ export function overallWords(state: PlannerState): string {
   if (groups.some((group) => group.status === 'stopped')) {
     return 'Stopped: the best so far is shown.';
   }
-  const proved = groups.filter((group) => group.answer?.status === 'optimal').length;
-  return proved === groups.length
-    ? 'Planned, and every cloth proved least.'
-    : `Planned; ${proved} of ${groups.length} proved least.`;
+  const cloths = state.plan?.tally.cloths ?? [];
+  const proved = cloths.filter((cloth) => cloth.proof.state === 'least').length;
+  return proved === cloths.length
+    ? 'Planned, and every purchase proved least.'
+    : `Planned; ${proved} of ${cloths.length} purchases proved least.`;
 }
 
 /**
@@ -52,12 +54,23 @@ export function groupWords(group: GroupState, now: number): string {
   }
 }
 
-/** The same for the roll itself, without what ticks. */
-export function rollWords(group: GroupState): string {
-  if (group.status !== 'planning') {
-    return groupWords(group, 0);
+/**
+ * The same for the roll itself, without what ticks.
+ * @param proof of its purchase, where it is told already: the least purchase may be proved though the least length is not
+ */
+export function rollWords(group: GroupState, proof: Proof['state'] | null): string {
+  const { answer, status } = group;
+  const near = answer === null ? null : proof === 'least' ? 'least purchase proved' : answerWords(answer);
+  switch (status) {
+    case 'planned':
+      return near ?? '';
+    case 'planning':
+      return near === null ? 'being planned' : `${near}; being planned`;
+    case 'waiting':
+      return near === null ? 'waiting its turn' : `${near}; waiting its turn`;
+    default:
+      return groupWords(group, 0);
   }
-  return group.answer === null ? 'being planned' : `${answerWords(group.answer)}; being planned`;
 }
 
 /** How near the least possible an answer is. */
@@ -66,7 +79,7 @@ export function answerWords(answer: LayoutAnswer): string {
     return 'not everything can be placed';
   }
   if (answer.status === 'optimal') {
-    return 'proved least';
+    return 'least cost proved';
   }
   if (answer.bound === null || answer.bound <= 0) {
     return 'a plan, not yet proved';

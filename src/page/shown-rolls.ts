@@ -29,12 +29,18 @@ export function shownRolls(state: PlannerState): ShownRolls {
   const { quilt, cutList, plan, current } = state;
   const problems = cutList?.problems ?? [];
   const former = plan === null || current ? [] : rollsOfPlan(plan);
+  const proofs = new Map(current ? plan?.tally.cloths.map(({ cloth, proof }) => [cloth, proof.state] as const) : []);
   const wanted = state.groups.flatMap((group) => {
     const own = group.answer === null ? [] : rollsOf(group.group, group.answer);
     return group.group.cloths.map((id) => {
       const roll = own.find((one) => one.cloth === id) ?? null;
       const old = former.find((one) => one.cloth === id) ?? null;
-      return { id, roll: roll ?? old, status: rollWords(group), former: roll === null && old !== null };
+      return {
+        id,
+        roll: roll ?? old,
+        status: rollWords(group, proofs.get(id) ?? null),
+        former: roll === null && old !== null,
+      };
     });
   });
   // A quilt that cannot be planned at all leaves the last plan on the table.

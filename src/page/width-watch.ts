@@ -1,20 +1,24 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
 
 /**
- * Tells its host how wide it stands on the page, in pixels, and asks it to render anew when that changes by more than a
- * hair, so that the text of a drawing keeps its size whatever the drawing's scale.
+ * Tells its host how wide its drawings stand on the page, in pixels, and asks it to render anew when that changes by more
+ * than a hair, so that the text of a drawing keeps its size whatever the drawing's scale.
  */
 export class WidthWatch implements ReactiveController {
   /** 0 until it has been measured. */
   width = 0;
   private readonly host: ReactiveControllerHost & HTMLElement;
+  private readonly selector: string;
   private readonly observer: ResizeObserver;
+  private watched: Element | null = null;
 
-  constructor(host: ReactiveControllerHost & HTMLElement) {
+  /** @param selector of what is measured, the first such thing inside the host */
+  constructor(host: ReactiveControllerHost & HTMLElement, selector: string) {
     this.host = host;
+    this.selector = selector;
     this.observer = new ResizeObserver(([entry]) => {
       const width = Math.floor(entry?.contentRect.width ?? 0);
-      if (Math.abs(width - this.width) > 4) {
+      if (width > 0 && Math.abs(width - this.width) > 4) {
         this.width = width;
         host.requestUpdate();
       }
@@ -22,12 +26,20 @@ export class WidthWatch implements ReactiveController {
     host.addController(this);
   }
 
-  hostConnected(): void {
-    this.observer.observe(this.host);
+  hostUpdated(): void {
+    const found = this.host.querySelector(this.selector);
+    if (found !== this.watched) {
+      this.observer.disconnect();
+      this.watched = found;
+      if (found !== null) {
+        this.observer.observe(found);
+      }
+    }
   }
 
   hostDisconnected(): void {
     this.observer.disconnect();
+    this.watched = null;
   }
 }
 

@@ -17,7 +17,7 @@ export class BlockView extends PageElement {
   @property({ attribute: false }) quilt: Quilt | null = null;
   @property({ attribute: false }) block: Block | null = null;
   @property({ attribute: false }) cutList: CutList | null = null;
-  private readonly watch = new WidthWatch(this);
+  private readonly watch = new WidthWatch(this, '.drawing-frame');
   private readonly stem = freshId('block');
   private drawn: { key: readonly unknown[]; drawing: Drawing } | null = null;
 

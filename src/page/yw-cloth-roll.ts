@@ -33,7 +33,7 @@ export class ClothRoll extends PageElement {
   @property({ type: Number }) zoom = 1;
   /** Tables are long, so none is made before one of them is asked for. */
   @state() private unfolded = false;
-  private readonly watch = new WidthWatch(this);
+  private readonly watch = new WidthWatch(this, '.drawing-frame');
   private readonly stem = freshId('roll');
   private drawn: { key: readonly unknown[]; drawings: readonly Drawing[] } | null = null;
 

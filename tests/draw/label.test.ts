@@ -20,7 +20,7 @@ test('a roomy blank carries name and arrow', () => {
 });
 
 test('where only one fits, the one that matters more is kept', () => {
-  const low = rectangle(0, 0, 1.6, 1.3);
+  const low = rectangle(0, 0, 1.8, 1.3);
   expect(kinds(label(low, request).items)).toEqual(['text']);
   expect(kinds(label(low, { ...request, rather: 'arrow' }).items)).toEqual(['arrow']);
 });
