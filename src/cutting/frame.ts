@@ -36,7 +36,7 @@ export function mainDirection(sides: readonly Side[]): number {
 }
 
 /** The length of those sides that lie along or square to a direction (degrees from +x). */
-export function alongOrSquare(sides: readonly Side[], direction: number): number {
+function alongOrSquare(sides: readonly Side[], direction: number): number {
   return sides.reduce((sum, side) => sum + (squareTo(directionOf(side) - direction) ? length(side.along) : 0), 0);
 }
 

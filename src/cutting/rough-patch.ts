@@ -63,7 +63,7 @@ export interface Side {
 }
 
 /** How far askew a blank may be laid on its foundation and still serve. */
-export const ASKEW_DEGREES = 2;
+const ASKEW_DEGREES = 2;
 
 /** Arcs are covered to this part of the ruler where sizes are reckoned, and to this part where a template is drawn. */
 const FINE = 1 / 512;
@@ -168,14 +168,6 @@ export function turnRough(rough: RoughPatch, degrees: number): RoughPatch {
 /** The other hand: x to −x. */
 export function mirrorRough(rough: RoughPatch): RoughPatch {
   return change(rough, mirrorPolygon, reflect);
-}
-
-export function moveRough(rough: RoughPatch, by: Point): RoughPatch {
-  return change(
-    rough,
-    (polygon) => movePolygon(polygon, by),
-    (step) => step,
-  );
 }
 
 function change(rough: RoughPatch, all: (polygon: Polygon) => Polygon, direction: (step: Point) => Point): RoughPatch {

@@ -42,7 +42,7 @@ function ranges(centres: readonly number[], within: number): Turns {
 }
 
 /** The centres of the ranges; null for any turn. */
-export function centresOf(turns: Turns): readonly number[] | null {
+function centresOf(turns: Turns): readonly number[] | null {
   return turns === 'any' ? null : turns.map((range) => (typeof range === 'number' ? range : range.centre));
 }
 

@@ -6,6 +6,8 @@ import type { Cloth, Facing, Quilt, Unit } from '../../src/quilt/quilt.ts';
 import { edgesOf, mirrorOutline, type Outline } from '../../src/shape/outline.ts';
 import { outlineCentroid } from '../../src/shape/outline-measures.ts';
 import { fromUp, type Point, turn } from '../../src/shape/point.ts';
+import { mirrorPolygon } from '../../src/shape/polygon.ts';
+import { sameOutline } from '../../src/shape/same-outline.ts';
 import { blockOf, clothOf, crooked, oblong, quiltOf, ringWedge, unitOf } from './sample-quilt.ts';
 
 const placed = (outline: Outline, turned = 0, axis: number | null = 0): PlacedPatch => ({
@@ -179,4 +181,17 @@ test('outward does not ask how the block is turned, upright does', () => {
       .map(({ demand }) => demand)
       .sort(),
   ).toEqual([1, 2]);
+});
+
+test('a mirrored unit’s axis is mirrored with it, so its blank is the mirror image', () => {
+  const unit = unitOf(crooked, { count: 4, mirrored: 'also' }, { axis: 340 });
+  const [one, other] = blanksOf(quiltOf([unit], { to: 'outward', from: 'axis' }, clothOf('one-way')));
+  expect(other!.id).toBe('A1 mirrored');
+  expect(sameOutline(mirrorPolygon(one!.patch), other!.patch)).toBe(true);
+  // Turned by −340° the crooked patch's first side, which ran 18.435° up from x, runs 38.435° up.
+  const sides = one!.patch.map((a, i) => {
+    const b = one!.patch[(i + 1) % one!.patch.length]!;
+    return (Math.atan2(b[1] - a[1], b[0] - a[0]) * 180) / Math.PI;
+  });
+  expect(sides.some((degrees) => Math.abs(degrees - 38.4349) < 1e-3)).toBe(true);
 });

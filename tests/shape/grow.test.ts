@@ -68,7 +68,7 @@ test('everything within the distance of a polygon, convex or not, is inside it o
 });
 
 test('a convex polygon grown as one and grown piece by piece is the same', () => {
-  // The dent makes the second one go the long way round; it is too slight to show in the result.
+  // The dent makes the second one go the long way round; it is too slight to show in the result or to sharpen a right angle.
   fc.assert(
     fc.property(radii, fc.double({ min: 0.1, max: 0.9, noNaN: true }), (sizes, by) => {
       const hull = convexHull(sizes.map((size, i) => around(size, i / sizes.length)));
@@ -76,7 +76,7 @@ test('a convex polygon grown as one and grown piece by piece is the same', () =>
       const grown = growEvenly(hull, by);
       expect(isConvex(grown)).toBe(true);
       const [a, b] = [hull[0]!, hull[1]!];
-      const dent: Point = [(a[0] + b[0]) / 2 - (b[1] - a[1]) * 1e-6, (a[1] + b[1]) / 2 + (b[0] - a[0]) * 1e-6];
+      const dent: Point = [(a[0] + b[0]) / 2 - (b[1] - a[1]) * 1e-8, (a[1] + b[1]) / 2 + (b[0] - a[0]) * 1e-8];
       const dented = [a, dent, ...hull.slice(1)];
       expect(isConvex(dented)).toBe(false);
       expect(polygonArea(growEvenly(dented, by))).toBeCloseTo(polygonArea(grown), 3);
