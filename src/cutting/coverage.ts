@@ -26,7 +26,8 @@ export function coversWhenFlipped(blank: Polygon, rough: RoughPatch): boolean {
   if (seam === null || side === null) {
     return coversSomewhere(halfPlanesOf(blank), needed, null);
   }
-  const level = layLevel(blank, side, seam, allowance);
+  // The raw edge itself is not asked: past the seam the allowance is all there is, by the way the blank is laid.
+  const level = layLevel(blank, side, seam, allowance).filter((_, i) => i !== side);
   return coversSomewhere(level, needed, [-seam.normal[1], seam.normal[0]]);
 }
 

@@ -1,8 +1,11 @@
 /** Foundation piecing: each patch is sewn along one straight line against all before it. This finds that line. */
 
 import type { Patch, Unit } from '../quilt/quilt.ts';
+import { flatten } from '../shape/flatten.ts';
 import { type Edge, edgesOf } from '../shape/outline.ts';
-import { cross, dot, length, subtract } from '../shape/point.ts';
+import { outlineArea } from '../shape/outline-measures.ts';
+import { cross, dot, length, type Point, scale, subtract } from '../shape/point.ts';
+import { reach } from '../shape/polygon.ts';
 
 export interface SewnSide {
   /** Index of the patch's edge that is sewn first; null for the first patch, or where none is shared. */
@@ -79,11 +82,25 @@ function sewnSide(unit: Unit, patch: Patch, edges: readonly Edge[], before: Edge
       fault: `${name} shares no straight seam with the patches sewn before it on its foundation; change the sewing order, or piece unit ${unit.id} without paper`,
     };
   }
+  if (beyondSeam(patch, edges[first.index]!) > ALONG * Math.max(...edges.map(chord))) {
+    return {
+      edge: null,
+      fault: `${name} lies on both sides of the line along which it would be sewn to the patches before it, so it cannot be flipped into place; part it in two, or piece unit ${unit.id} without paper`,
+    };
+  }
   const fault =
     shared.length === 1
       ? null
       : `${name} meets the patches sewn before it along ${shared.length} lines, and a foundation can sew it along one only; change the sewing order, or part unit ${unit.id} in two`;
   return { edge: first.index, fault };
+}
+
+/** How far a patch reaches beyond the line of one of its edges. */
+function beyondSeam(patch: Patch, seam: Edge): number {
+  const outline = flatten(patch.outline, { side: 'chord', within: 1e-3 });
+  const out = scale(subtract(seam.to, seam.from), (outlineArea(patch.outline) >= 0 ? 1 : -1) / chord(seam));
+  const normal: Point = [out[1], -out[0]];
+  return reach(outline, normal) - dot(seam.from, normal);
 }
 
 /** How much of a straight edge runs along straight edges of earlier patches. */

@@ -30,3 +30,16 @@ test('a patch that only touches those before it, or is set into a corner, cannot
   const inset = [...apart, patchOf(3, oblong(3, 1, 2, 2))];
   expect(sewnSides(unitOf([], { count: 1 }, { patches: inset }))[2]!.fault).toContain('along 2 lines');
 });
+
+test('a patch that lies on both sides of its seam’s line cannot be flipped into place', () => {
+  const bent = patchOf(2, [
+    [0, 2],
+    [2, 2],
+    [4, 1],
+    [4, 4],
+    [0, 4],
+  ]);
+  const [, side] = sewnSides(unitOf([], { count: 1 }, { patches: [patchOf(1, oblong(1, 1, 2, 2)), bent] }));
+  expect(side!.edge).toBeNull();
+  expect(side!.fault).toContain('A2 lies on both sides');
+});
