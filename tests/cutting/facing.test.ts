@@ -74,7 +74,7 @@ test('round a ring of n, outward gives one blank at one turn', () => {
   }
 });
 
-test('round a ring of n, upright gives n blanks, and n/2 for a two-way print and even n (FACTS.md, Facing: derived)', () => {
+test('round a ring of n, upright gives n blanks, and n/2 for a two-way print and even n (derived)', () => {
   expect(kindsOfRing(20, 'upright', clothOf('one-way'))).toBe(20);
   expect(kindsOfRing(15, 'upright', clothOf('one-way'))).toBe(15);
   expect(kindsOfRing(20, 'upright', clothOf('two-way'))).toBe(10);

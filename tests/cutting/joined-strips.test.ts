@@ -23,7 +23,7 @@ function strips(width: number, unit: 'in' | 'cm', joined: Partial<JoinedLength>)
 }
 const count = (...of: Parameters<typeof strips>) => strips(...of).groups[0]!.blanks[0]!.demand;
 
-test('published bindings come out strip for strip (FACTS.md, worked examples: read)', () => {
+test('published bindings come out strip for strip', () => {
   // castillejacotton.blogspot.com/2013/06: 50×60, 40 usable, 2 in lost a join.
   expect(count(40, 'in', { length: 2 * (50 + 60), join: 2 })).toBe(6);
   // sylviasquiltdepot.com: 46×46, 40 usable.

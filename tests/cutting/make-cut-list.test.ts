@@ -70,7 +70,7 @@ test('the job is one the packing engine accepts, in the order of the blanks and 
     { id: 'tossed/fat', cloth: 'tossed', piece: 'fat' },
   ]);
   const [bolt, piece] = group!.job.cloths;
-  // Shrinkage is (before − after)/before (ISO 5077, FACTS.md): a step of 9 in leaves 8.64 at 4 %, and costs 9/36 of 12.
+  // Shrinkage is (before − after)/before (ISO 5077:2007): a step of 9 in leaves 8.64 at 4 %, and costs 9/36 of 12.
   expect(bolt).toMatchObject({ length: null, squaring: 0.5 });
   expect(bolt!.width).toBeCloseTo(42 * 0.975, 12);
   expect(bolt!.step).toBeCloseTo(8.64, 12);
@@ -78,7 +78,7 @@ test('the job is one the packing engine accepts, in the order of the blanks and 
   expect(piece).toMatchObject({ width: 21, length: 17.5, count: 2, cost: 0, firstCut: 'either' });
 });
 
-test('to keep 36 in, 37.11 are bought at 3 % and 37.89 at 5 % (ISO 5077 abstract, FACTS.md)', () => {
+test('to keep 36 in, 37.11 are bought at 3 % and 37.89 at 5 % (ISO 5077:2007, abstract)', () => {
   for (const [along, bought] of [
     [3, 37.11],
     [5, 37.89],

@@ -1,4 +1,4 @@
-/** Exact measures of ring wedges against the table of rings and stars (FACTS.md: derived, four places). */
+/** Exact measures of ring wedges against the table of rings and stars (plane geometry, derived to four places). */
 import { expect, test } from 'vitest';
 import { edgesOf } from '../../src/shape/outline.ts';
 import { edgeLength, outlineArea, outlineBox } from '../../src/shape/outline-measures.ts';
