@@ -10,6 +10,8 @@ import { StripMaster } from './strip-master.ts';
 /** The integer programme takes over when so few blanks are left: sometimes sooner, sometimes later. */
 const LAST_LEAST = 5;
 const LAST_MOST = 50;
+/** Rounds of pricing after each fixing: most columns serve again, so a few new ones do. */
+const ROUNDS = 5;
 
 /**
  * One dive from the columns of `root`, which is left as it is but for new columns that may serve again.
@@ -30,7 +32,7 @@ export async function dive(root: StripMaster, solver: Solver, random: () => numb
     for (const c of root.strips) if (c.row && [...c.counts].every(([b, n]) => n <= demand[b]!)) sub.addStrip(c);
     for (const p of root.pieces) sub.addPiece(p);
     const known = sub.strips.length;
-    const made = await generate(sub, [], breath, { quick: true, realOnly: true });
+    const made = await generate(sub, [], breath, { quick: true, rounds: ROUNDS });
     for (const c of sub.strips.slice(known)) if (c.row) root.addStrip(c);
     for (const p of sub.pieces) root.addPiece(p);
     if (!made) return null;

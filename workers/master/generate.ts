@@ -26,8 +26,8 @@ const WORTH = 1e-9;
 export interface Effort {
   /** Only the quick looks: good columns, no bound. */
   readonly quick?: boolean;
-  /** Only strips that can really be laid. */
-  readonly realOnly?: boolean;
+  /** At most so many rounds of pricing; then what there is, as if complete. */
+  readonly rounds?: number;
   /**
    * How far above the true one, in parts of it, the search that proves may leave a strip's worth open: a little makes it
    * much faster, and the bound as much lower.
@@ -39,26 +39,25 @@ export interface Effort {
 
 /** Generates columns until none improves. Null when the cuts admit no plan at all. */
 export async function generate(master: StripMaster, cuts: readonly HeightCut[], breath: Breath, effort: Effort = {}): Promise<Generated | null> {
-  const { quick = false, slack = 0, realOnly = false, onBound = () => {} } = effort;
+  const { quick = false, slack = 0, rounds = Infinity, onBound = () => {} } = effort;
   let bound = 0;
-  let turn = 0;
   const boltsOnly = master.families.every((f) => f.stack === null);
-  for (;;) {
+  for (let turn = 0; ; turn++) {
     const solved = master.linear(cuts);
     if (!solved) return null;
     const { solution, prices } = solved;
     const worth = WORTH * (1 + solution.value);
     // A quick look over all heights first; only when it finds nothing more, the search that proves there is nothing.
-    let round = await price(master, prices, worth, { exact: false, slack: 0, realOnly }, breath, turn++);
+    let round = await price(master, prices, worth, { exact: false, slack: 0 }, breath, turn);
     const proving = round.added === 0 && !quick && !round.cut;
-    if (proving) round = await price(master, prices, worth, { exact: true, slack, realOnly }, breath);
+    if (proving) round = await price(master, prices, worth, { exact: true, slack }, breath);
     if (boltsOnly && proving && !round.cut) {
       // Farley 1990: prices scaled down until no strip is worth more than it costs are a proof.
       bound = Math.max(bound, master.fixedCost() + (solution.value - master.fixedCost()) * round.scale);
       onBound(bound);
     }
     if (round.cut) return { solution, prices, bound, complete: false };
-    if (round.added === 0) {
+    if (round.added === 0 || turn >= rounds) {
       return { solution, prices, bound: quick ? 0 : boltsOnly ? bound : round.open ? 0 : solution.value, complete: true };
     }
     if (!(await breath())) return { solution, prices, bound, complete: false };
@@ -73,7 +72,6 @@ interface Round {
   open: boolean;
   readonly exact: boolean;
   readonly slack: number;
-  readonly realOnly: boolean;
   /** Time ran out before everything was priced. */
   cut: boolean;
 }
@@ -86,7 +84,7 @@ async function price(
   master: StripMaster,
   prices: MasterPrices,
   worth: number,
-  how: Pick<Round, 'exact' | 'slack' | 'realOnly'>,
+  how: Pick<Round, 'exact' | 'slack'>,
   breath: Breath,
   turn = 0,
 ): Promise<Round> {

@@ -16,6 +16,8 @@ export interface LaidRow {
   readonly blanks: readonly LaidBlank[];
   /** As far as its blanks reach. */
   readonly length: number;
+  /** Where the last cut meets the line midway between the strip's edges. */
+  readonly middle: number;
 }
 
 /** Lays steps out as their cuts say, as tight as those allow, in a strip of this height. */
@@ -32,7 +34,7 @@ export function layRow(steps: readonly RowStep[], height: number): LaidRow {
     middle += Math.max(right - left, (Math.abs(step.slope - slope) * height) / 2);
     slope = step.slope;
   }
-  return { blanks, length: Math.max(0, ...blanks.map((b) => b.x + b.variant.width)) };
+  return { blanks, length: Math.max(0, ...blanks.map((b) => b.x + b.variant.width)), middle };
 }
 
 function reach(variant: Variant, slope: number, most: (...values: number[]) => number): number {
@@ -44,7 +46,7 @@ function reach(variant: Variant, slope: number, most: (...values: number[]) => n
  * is longer than `span`.
  */
 export function fitRow(variants: readonly Variant[], height: number, span: number): LaidRow | null {
-  if (variants.length === 0) return { blanks: [], length: 0 };
+  if (variants.length === 0) return { blanks: [], length: 0, middle: 0 };
   const slopes = cutSlopes([...new Set(variants)], span).filter((s) => Math.abs(s) * height <= span);
   const m = slopes.length;
   const square = slopes.indexOf(0);

@@ -1,15 +1,16 @@
 /**
- * The row worth most in a strip, label by label in the order of their place along it: a label is a cut at an exact place with a
- * slope, and what stands before it is worth. Of two cuts of one slope the earlier and richer is kept.
+ * The row worth most in a strip that holds no more of some blanks than is wanted of them, places exact: label by label in the
+ * order of their place. A label is a cut with a slope, what stands before it is worth, and how many of those blanks it holds. Of
+ * two cuts of one slope the earlier, richer and emptier is kept. Grids are faster where demand is no matter (grid-path.ts).
  */
 import type { RatioBound } from './ratio.ts';
+import type { Arcs } from './row-arcs.ts';
 import { type RowGraph, type RowStep, stepOf, tail } from './row-graph.ts';
 
 export interface PathSearch {
   readonly graph: RowGraph;
-  /** By the graph's blanks; 0 for those not to be used. */
-  readonly values: Float64Array;
   readonly ratio: RatioBound;
+  readonly arcs: readonly Arcs[];
   /** Only rows worth more are looked for. */
   readonly threshold: number;
   /** Blanks (of the graph) whose copies are counted against `most`, their demand. */
@@ -25,15 +26,6 @@ export interface FoundPath {
   readonly cut: boolean;
 }
 
-interface Arc {
-  readonly blank: number;
-  readonly to: number;
-  readonly length: number;
-  readonly value: number;
-  /** What taking it costs against the bound. Never negative. */
-  readonly slack: number;
-}
-
 const NONE: readonly number[] = [];
 
 /** Null when no row is worth more than the threshold. */
@@ -43,13 +35,14 @@ export function longestPath(search: PathSearch): FoundPath | null {
 
 class Labels {
   private readonly s: PathSearch;
-  private readonly arcs: readonly (readonly Arc[])[];
+  private readonly arcs: readonly Arcs[];
   private readonly at: number[] = [];
   private readonly value: number[] = [];
   /** What is left of the bound's lead over the threshold. */
   private readonly lead: number[] = [];
   private readonly slope: number[] = [];
-  private readonly arc: (Arc | null)[] = [];
+  /** The blank before the cut, of the graph; −1 at the start. */
+  private readonly blank: number[] = [];
   private readonly parent: number[] = [];
   private readonly counts: (readonly number[])[] = [];
   private readonly heap: number[] = [];
@@ -74,33 +67,12 @@ class Labels {
     this.fits = graph.span * (1 + 1e-9) + 1e-9;
     this.bound = ratio.rate * this.fits + ratio.bonus[graph.square]!;
     this.bestValue = threshold;
-    this.arcs = this.usableArcs(this.bound - threshold);
-  }
-
-  /** Arcs from each slope that some row worth more than the threshold could take, least slack first. */
-  private usableArcs(lead: number): readonly (readonly Arc[])[] {
-    const { graph, values, ratio } = this.s;
-    const m = graph.slopes.length;
-    const arcs: Arc[][] = Array.from({ length: m }, () => []);
-    for (let k = 0; k < graph.blanks.length; k++) {
-      const value = values[k]!;
-      if (value <= 0) continue;
-      for (let s = 0; s < m; s++) {
-        for (let t = 0; t < m; t++) {
-          const length = graph.length[(k * m + s) * m + t]!;
-          const slack = ratio.bonus[s]! - (value - ratio.rate * length + ratio.bonus[t]!);
-          if (slack <= lead) arcs[s]!.push({ blank: k, to: t, length, value, slack });
-        }
-      }
-    }
-    for (const list of arcs) list.sort((a, b) => a.slack - b.slack);
-    return arcs;
+    this.arcs = search.arcs;
   }
 
   run(): FoundPath | null {
     const { graph, critical, labels } = this.s;
-    this.greedy();
-    this.push(0, 0, this.bound - this.s.threshold, graph.square, null, -1, critical.length > 0 ? critical.map(() => 0) : NONE);
+    this.push(0, 0, this.bound - this.s.threshold, graph.square, -1, -1, critical.length > 0 ? critical.map(() => 0) : NONE);
     for (let label = this.pop(); label >= 0; label = this.pop()) {
       if (this.lead[label]! <= this.bestValue - this.s.threshold || this.dominated(label)) continue;
       const s = this.slope[label]!;
@@ -109,9 +81,10 @@ class Labels {
       if (this.at.length > labels) return this.found(true);
       const lead = this.lead[label]!;
       const spare = lead - (this.bestValue - this.s.threshold);
-      for (const arc of this.arcs[s]!) {
-        if (arc.slack >= spare) break;
-        this.push(this.at[label]! + arc.length, this.value[label]! + arc.value, lead - arc.slack, arc.to, arc, label, this.counts[label]!);
+      const { blank, to, length, value, slack } = this.arcs[s]!;
+      for (let i = 0; i < to.length; i++) {
+        if (slack[i]! >= spare) continue;
+        this.push(this.at[label]! + length[i]!, this.value[label]! + value[i]!, lead - slack[i]!, to[i]!, blank[i]!, label, this.counts[label]!);
       }
     }
     return this.found(false);
@@ -120,47 +93,27 @@ class Labels {
   private found(cut: boolean): FoundPath | null {
     if (this.best < 0) return cut ? { steps: [], value: this.bestValue, cut } : null;
     const steps: RowStep[] = [];
-    for (let l = this.best; this.arc[l]; l = this.parent[l]!) {
-      const arc = this.arc[l]!;
-      steps.push(stepOf(this.s.graph, arc.blank, this.slope[this.parent[l]!]!, arc.to));
+    for (let l = this.best; this.blank[l]! >= 0; l = this.parent[l]!) {
+      steps.push(stepOf(this.s.graph, this.blank[l]!, this.slope[this.parent[l]!]!, this.slope[l]!));
     }
     return { steps: steps.reverse(), value: this.bestValue, cut };
   }
 
-  /** A good row first, by the least slack at each step, so that much of the search is cut off from its start. */
-  private greedy(): void {
-    const { graph, most, critical } = this.s;
-    const taken = new Int32Array(graph.blanks.length);
-    const start = this.label(0, 0, 0, graph.square, null, -1, critical.length > 0 ? critical.map(() => 0) : NONE);
-    let label = start;
-    for (;;) {
-      const s = this.slope[label]!;
-      const arc = this.arcs[s]!.find((a) => taken[a.blank]! < most[a.blank]! && this.at[label]! + a.length + tail(graph, a.to) <= this.fits);
-      if (!arc) break;
-      taken[arc.blank]!++;
-      label = this.label(this.at[label]! + arc.length, this.value[label]! + arc.value, 0, arc.to, arc, label, NONE);
-    }
-    if (this.value[label]! > this.bestValue) {
-      this.bestValue = this.value[label]!;
-      this.best = label;
-    }
-  }
-
-  private label(at: number, value: number, lead: number, slope: number, arc: Arc | null, parent: number, counts: readonly number[]): number {
+  private label(at: number, value: number, lead: number, slope: number, blank: number, parent: number, counts: readonly number[]): number {
     this.value.push(value);
     this.lead.push(lead);
     this.slope.push(slope);
-    this.arc.push(arc);
+    this.blank.push(blank);
     this.parent.push(parent);
     this.counts.push(counts);
     return this.at.push(at) - 1;
   }
 
-  private push(at: number, value: number, lead: number, slope: number, arc: Arc | null, parent: number, counts: readonly number[]): void {
+  private push(at: number, value: number, lead: number, slope: number, blank: number, parent: number, counts: readonly number[]): void {
     const { graph, most, critical } = this.s;
     if (at + tail(graph, slope) > this.fits) return;
     let held = counts;
-    const c = arc ? this.criticalOf[arc.blank]! : -1;
+    const c = blank >= 0 ? this.criticalOf[blank]! : -1;
     if (c >= 0) {
       if (counts[c]! >= most[critical[c]!]!) return;
       const more = counts.slice();
@@ -168,7 +121,7 @@ class Labels {
       held = more;
     }
     if (critical.length === 0 && value <= this.settledBest[slope]!) return;
-    const label = this.label(at, value, lead, slope, arc, parent, held);
+    const label = this.label(at, value, lead, slope, blank, parent, held);
     if (value > this.bestValue) {
       this.bestValue = value;
       this.best = label;

@@ -1,7 +1,10 @@
 /** The row worth most in a strip of one height, at the master's prices. */
 import { knapsackRow } from './knapsack-row.ts';
-import { longestPath } from './longest-path.ts';
+import { greedyPath, gridPath } from './grid-path.ts';
+import { layRow } from './lay-row.ts';
+import { longestPath, type PathSearch } from './longest-path.ts';
 import { boundByRatio } from './ratio.ts';
+import { usableArcs, withoutBlanks } from './row-arcs.ts';
 import type { RowGraph, RowStep } from './row-graph.ts';
 
 export interface PricedRow {
@@ -17,16 +20,20 @@ export interface PricedRows {
   readonly bound: number;
 }
 
-const CRITICAL_MOST = 10;
-const LABELS_EXACT = 300_000;
-const LABELS_QUICK = 30_000;
-/** A quick look wants a row that much better, in parts of the threshold. */
-const COARSE = 1e-3;
+interface RowSearch extends Omit<PathSearch, 'critical' | 'most' | 'labels'> {
+  /** By the graph's blanks. */
+  readonly worth: Float64Array;
+}
+
+const CRITICAL_MOST = 6;
+const LABELS = 40_000;
+/** Cells to a strip: for a quick look, and where something is to be proved. */
+const QUICK_CELLS = 600;
+const FINE_CELLS = 2600;
 
 /**
  * @param values by blank of the job, never negative
- * @param demand by blank: no row holds more of a blank than this (honoured in full for knapsack rows; for others as far as
- * the search needs to, which never makes the bound too low)
+ * @param demand by blank: no row found holds more of a blank than this; bounds may pass over it
  * @param exact false: a quick look, whose bound is only the one known without any search
  */
 export function priceRow(graph: RowGraph, values: Float64Array, demand: Int32Array, threshold: number, exact = true): PricedRows {
@@ -38,17 +45,63 @@ export function priceRow(graph: RowGraph, values: Float64Array, demand: Int32Arr
   const ratio = boundByRatio(graph, own);
   const bound = ratio.rate * graph.span * (1 + 1e-9) + ratio.bonus[graph.square]!;
   if (bound <= threshold) return { best: null, bound };
-  const critical: number[] = [];
-  const wanted = exact ? threshold : threshold + COARSE * Math.abs(threshold);
-  const labels = exact ? LABELS_EXACT : LABELS_QUICK;
+  const arcs = usableArcs(graph, own, ratio, bound - threshold);
+  const search: RowSearch = { graph, ratio, arcs, threshold, worth: own };
+  // What is found without a search cuts most of the search off.
+  const greedy = greedyPath(search, most);
+  const wanted = greedy ? greedy.value : threshold;
+  const quick = withinDemand(search, gridPath({ ...search, threshold: wanted, cell: graph.span / QUICK_CELLS, round: 'up' }), most) ?? greedy;
+  if (quick || !exact) return { best: quick, bound };
+  const cell = graph.span / FINE_CELLS;
+  const fine = withinDemand(search, gridPath({ ...search, cell, round: 'up' }), most);
+  if (fine) return { best: fine, bound };
+  const top = gridPath({ ...search, cell, round: 'down' });
+  if (!top) return { best: null, bound: Math.max(threshold, 0) };
+  const critical = overDemand(graph, top.steps, most);
+  if (critical.length > 0) {
+    const found = withDemand(search, critical, most);
+    if (found) return found;
+  }
+  return { best: null, bound: top.value };
+}
+
+/** The search that counts copies of the blanks a row has too many of; undefined when it grows too large. */
+function withDemand(search: RowSearch, critical: number[], most: Int32Array): PricedRows | undefined {
   for (;;) {
-    const found = longestPath({ graph, values: own, ratio, threshold: wanted, critical, most, labels });
-    if (!found) return { best: null, bound: exact ? Math.max(threshold, 0) : bound };
-    if (found.cut) return { best: found.steps.length > 0 ? found : null, bound };
-    const over = overDemand(graph, found.steps, most).filter((k) => !critical.includes(k));
-    if (over.length === 0 || critical.length + over.length > CRITICAL_MOST) return { best: found, bound: exact ? found.value : bound };
+    const found = longestPath({ ...search, critical, most, labels: LABELS });
+    if (!found) return { best: null, bound: Math.max(search.threshold, 0) };
+    if (found.cut) return undefined;
+    const over = overDemand(search.graph, found.steps, most).filter((k) => !critical.includes(k));
+    if (over.length === 0) return { best: found, bound: found.value };
+    if (critical.length + over.length > CRITICAL_MOST) return undefined;
     critical.push(...over);
   }
+}
+
+/**
+ * A row that holds too many of a blank keeps as many as are wanted, laid first, and is filled again without it.
+ * Null when what comes of that is not worth the threshold.
+ */
+function withinDemand(search: RowSearch, row: PricedRow | null, most: Int32Array): PricedRow | null {
+  const { graph } = search;
+  let found: PricedRow | null = row;
+  const spent = new Set<number>();
+  let kept: RowStep[] = [];
+  while (found) {
+    const over = overDemand(graph, found.steps, most).find((k) => !spent.has(k));
+    if (over === undefined) return found;
+    spent.add(over);
+    const blank = graph.blanks[over]!;
+    const mine = found.steps.filter((s) => s.variant.blank === blank).slice(0, most[over]!);
+    kept = [...kept, ...mine];
+    const laid = layRow(kept, graph.height);
+    const slope = graph.slopes.indexOf(kept.at(-1)!.slope);
+    const value = kept.reduce((sum, s) => sum + search.worth[graph.blanks.indexOf(s.variant.blank)]!, 0);
+    const arcs = withoutBlanks(search.arcs, spent);
+    const rest = gridPath({ ...search, arcs, cell: graph.span / QUICK_CELLS, round: 'up', from: { at: laid.middle, slope, value } });
+    found = rest ? { steps: [...kept, ...rest.steps], value: rest.value } : null;
+  }
+  return null;
 }
 
 function overDemand(graph: RowGraph, steps: readonly RowStep[], most: Int32Array): number[] {
