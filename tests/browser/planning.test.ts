@@ -31,6 +31,25 @@ function need(slip: readonly SlipLine[], name: string): number {
   return Number(whole) + Number(top) / Number(bottom) + Number(plain);
 }
 
+/** What the slip says in the moment that it is first of a former choice, which may pass before the next look at it. */
+function watchFormer(): Promise<{ readonly stamp: string | null; readonly lines: number }> {
+  return page.evaluate(
+    () =>
+      new Promise((resolve) => {
+        const observer = new MutationObserver(() => {
+          const slip = document.querySelector('.slip[data-former]');
+          const stamp = slip?.querySelector('.stamp')?.textContent ?? '';
+          if (slip && stamp !== '') {
+            observer.disconnect();
+            resolve({ stamp, lines: slip.querySelectorAll('.bill > li').length });
+          }
+        });
+        const all = { subtree: true, attributes: true, childList: true, characterData: true };
+        observer.observe(document.querySelector('yw-tally-slip')!, all);
+      }),
+  );
+}
+
 test('the example is planned on opening: seven cloths to buy, priced, each with its proof', async () => {
   await planned(page);
   const slip = await readSlip(page);
@@ -63,7 +82,7 @@ test('pointing at a patch lights its blanks on the cloth, and a tag lights patch
   await page.locator('yw-block-view .patch[data-patch="C1"]').nth(5).hover();
   expect(await strokes('yw-cloth-roll')).toEqual(['3.5px']);
   expect(await page.locator('.lit-line').textContent()).toMatch(
-    /^C1: Ring of hours\. 61 to cut, 1 spare among them: Foxglove spires, strip/,
+    /^C1: Ring of hours\. \d+ to cut, \d+ spare among them: Foxglove spires, strip/,
   );
   await page.mouse.move(0, 0);
   expect(await strokes('yw-cloth-roll')).toEqual(['0.9px']);
@@ -119,7 +138,7 @@ test('a number that makes no star is refused where it stands, and the plan stays
   await field.fill('11');
   await field.press('Enter');
   expect(await valleys.getByRole('alert').textContent()).toMatch(
-    /expected less than outer, which is 10 in; found 11 in/,
+    /expected less than outer, which is .* in; found 11 in/,
   );
   await field.fill('wide');
   await field.press('Enter');
@@ -146,25 +165,29 @@ test('cloth too narrow for a patch: the patch is named with the width it would n
   await planned(page);
 });
 
-test('stopping keeps the best so far, and the page stays alive while it plans', async () => {
-  const thistledown = page.getByRole('article', { name: 'Thistledown' });
-  const room = page.getByLabel('Room', { exact: true });
-  await room.fill('5/16');
-  await room.press('Enter');
-  const stop = page.getByRole('button', { name: 'Stop, keep the best' });
-  await stop.waitFor();
-  // Every group must have a first plan before there is a whole plan to keep.
+test('while a long job is planned the former plan stays, marked; stopping keeps the best; undoing ends it', async () => {
+  const before = await readSlip(page);
+  const former = watchFormer();
+  await role('Ring of hours').getByLabel('Its print points').selectOption('upright');
+  // Each of 48 wedges stands its own way, so each is a blank of its own: more than is proved in the time allowed.
+  const wedges = page.getByLabel('Wedges in the ring');
+  await wedges.fill('48');
+  await wedges.press('Enter');
+  expect(await former).toEqual({ stamp: 'of your former choice', lines: before.length });
+
   await page.locator('.slip:not([data-former]) .bill').waitFor({ timeout: 60_000 });
-  const busy = await page.locator('.progress[data-busy]').count();
-  if (busy > 0) {
-    await stop.click();
-  }
-  await page.locator('yw-progress .progress:not([data-busy])').waitFor({ timeout: 15_000 });
-  expect(await page.locator('yw-progress [role=status]').textContent()).toMatch(/Stopped|Planned/);
-  expect(await thistledown.locator('.status').textContent()).not.toMatch(/no plan/);
-  expect((await readSlip(page)).length).toBe(7);
-  await page.getByRole('button', { name: 'Undo' }).click();
+  expect(await page.locator('yw-progress .working').textContent()).toMatch(/Foxglove spires .*\d s; best/);
+  await page.getByRole('button', { name: 'Stop, keep the best' }).click();
+  await page.getByText('Stopped: the best so far is shown.').waitFor({ timeout: 4_000 });
+  expect((await readSlip(page)).map((one) => one.name)).toEqual(before.map((one) => one.name));
+
+  await page.getByRole('button', { name: 'Plan on' }).click();
+  await page.getByRole('button', { name: 'Stop, keep the best' }).waitFor();
+  const undo = page.getByRole('button', { name: 'Undo' });
+  await undo.click();
+  await undo.click();
   await planned(page);
+  expect(await readSlip(page)).toEqual(before);
 });
 
 test('centimetres are shown when asked for, and inches come back as they were', async () => {
