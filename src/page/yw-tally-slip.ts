@@ -60,13 +60,18 @@ export class TallySlip extends PageElement {
         <span>${line.price === null ? '' : money(line.price, cloth?.price?.currency ?? null)}</span>
       </p>
       <p class="bill-buy">${this.purchase(line, cloth)}</p>
-      <p class="bill-need">needs ${written(line.need, this.units)}${line.over > 1e-6 ? html`; ${written(line.over, this.units)} left beyond the need` : ', to the last thread'}</p>
+      ${line.need > 0 ? html`<p class="bill-need">${this.need(line)}</p>` : nothing}
       ${line.pieces.filter((piece) => piece.used > 0).map((piece) => html`<p>from the shelf: ${piece.used} × “${piece.piece}”</p>`)}
       <p class="proof" data-state=${line.proof.state}>${proofMark(line.proof)} ${line.proof.words}</p>
       ${line.proof.byArea !== null && line.steps !== null && line.proof.byArea < line.steps ? html`<p class="by-area">By area alone it would seem ${line.proof.byArea} of ${line.steps} steps.</p>` : nothing}
       ${short > 0 ? html`<p class="fault">${short} ${short === 1 ? 'blank is' : 'blanks are'} not placed: ${line.unplaced.map((one) => `${one.blank} (${one.why})`).join('; ')}</p>` : nothing}
       <p class="waste">${Math.round(share(line.areas, 'waste') * 100)} % falls off as waste</p>
     </li>`;
+  }
+
+  private need({ need, over }: ClothTally): string {
+    const rest = over > 1e-6 ? `; ${written(over, this.units)} left beyond the need` : ', to the last thread';
+    return `needs ${written(need, this.units)}${rest}`;
   }
 
   private purchase(line: ClothTally, cloth: Cloth | undefined): string {
