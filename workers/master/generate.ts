@@ -5,6 +5,8 @@
 import { type Family, gainsByRaising, graphAt, passingGraphAt } from '../strips/family.ts';
 import { fitRow, layRow } from '../strips/lay-row.ts';
 import { type PricedRow, priceRow } from '../strips/price-row.ts';
+import { dualBound } from './dual-bound.ts';
+import { bestSlots } from './piece-slots.ts';
 import type { RowGraph } from '../strips/row-graph.ts';
 import type { HeightCut, MasterPrices, MasterSolution, StripMaster } from './strip-master.ts';
 
@@ -33,7 +35,7 @@ export interface Effort {
    * much faster, and the bound as much lower.
    */
   readonly slack?: number;
-  /** Hears of each better bound on the way (only where every strip comes off a bolt). */
+  /** Hears of each better bound on the way. */
   readonly onBound?: (bound: number) => void;
 }
 
@@ -41,7 +43,6 @@ export interface Effort {
 export async function generate(master: StripMaster, cuts: readonly HeightCut[], breath: Breath, effort: Effort = {}): Promise<Generated | null> {
   const { quick = false, slack = 0, rounds = Infinity, onBound = () => {} } = effort;
   let bound = 0;
-  const boltsOnly = master.families.every((f) => f.stack === null);
   for (let turn = 0; ; turn++) {
     const solved = master.linear(cuts);
     if (!solved) return null;
@@ -51,14 +52,13 @@ export async function generate(master: StripMaster, cuts: readonly HeightCut[], 
     let round = await price(master, prices, worth, { exact: false, slack: 0 }, breath, turn);
     const proving = round.added === 0 && !quick && !round.cut;
     if (proving) round = await price(master, prices, worth, { exact: true, slack }, breath);
-    if (boltsOnly && proving && !round.cut) {
-      // Farley 1990: prices scaled down until no strip is worth more than it costs are a proof.
-      bound = Math.max(bound, master.fixedCost() + (solution.value - master.fixedCost()) * round.scale);
+    if (proving && !round.cut && round.added === 0) {
+      bound = Math.max(bound, dualBound(master, cuts, prices, round.worths));
       onBound(bound);
     }
     if (round.cut) return { solution, prices, bound, complete: false };
     if (round.added === 0 || turn >= rounds) {
-      return { solution, prices, bound: quick ? 0 : boltsOnly ? bound : round.open ? 0 : solution.value, complete: true };
+      return { solution, prices, bound, complete: true };
     }
     if (!(await breath())) return { solution, prices, bound, complete: false };
   }
@@ -66,10 +66,8 @@ export async function generate(master: StripMaster, cuts: readonly HeightCut[], 
 
 interface Round {
   added: number;
-  /** By how much prices must shrink to be a proof. */
-  scale: number;
-  /** Some strip may be worth more than it costs, though none was found. */
-  open: boolean;
+  /** By family and height, the most that a strip can be worth. */
+  readonly worths: { height: number; worth: number }[][];
   readonly exact: boolean;
   readonly slack: number;
   /** Time ran out before everything was priced. */
@@ -88,7 +86,7 @@ async function price(
   breath: Breath,
   turn = 0,
 ): Promise<Round> {
-  const round: Round = { added: 0, scale: 1, open: false, ...how, cut: false };
+  const round: Round = { added: 0, worths: master.families.map(() => []), ...how, cut: false };
   const { families } = master;
   for (let f = 0; f < families.length; f++) {
     const { heights, slopes } = families[f]!;
@@ -111,21 +109,19 @@ function priceHeight(master: StripMaster, f: number, height: number, graph: RowG
   const open = round.slack * Math.max(0, bare);
   const priced = priceRow(graph, prices.blank, master.demand, threshold + worth + open, round.exact);
   if (priced.best && addRow(master, f, height, priced.best)) round.added++;
-  if (priced.bound > threshold + worth * 1.001) {
-    round.scale = Math.min(round.scale, Math.max(0, bare / (priced.bound + bare - threshold)));
-    round.open = true;
-  }
+  round.worths[f]!.push({ height, worth: priced.bound + bare - threshold });
 }
 
 /**
- * Strips of a height that no blank asks for: only of use where a blank is raised beside its neighbour, and of no more use
- * once the strip is twice as tall as the tallest.
+ * Strips of a height that no blank asks for: only of use where a blank is raised beside its neighbour. From twice the tallest
+ * blank's height on, a strip may as well be two, one with the blanks that lie low and one with those that lie high, parted by the
+ * same cuts; so no plan needs one so tall.
  */
 async function priceBetween(master: StripMaster, f: number, prices: MasterPrices, worth: number, round: Round, breath: Breath): Promise<void> {
   const family = master.families[f]!;
   if (!gainsByRaising(family)) return;
   const ruler = family.ruler!;
-  const top = Math.min(family.stack ?? Infinity, 2 * family.heights.at(-1)! + ruler);
+  const top = Math.min(family.stack ?? Infinity, 2 * family.heights.at(-1)! - ruler);
   const asked = new Set(family.heights.map((h) => Math.round(h / ruler)));
   for (let k = Math.round(family.heights[0]! / ruler) + 1; k * ruler <= top * (1 + 1e-9); k++) {
     if (!asked.has(k)) priceHeight(master, f, k * ruler, passingGraphAt(family, k * ruler), prices, worth, round);
@@ -159,58 +155,16 @@ export function count(blanks: readonly number[]): ReadonlyMap<number, number> {
   return counts;
 }
 
-/** The best way to part one piece into strips: an unbounded knapsack over slot heights. */
+/** Adds the piece that is worth most more than it costs. */
 function pricePiece(master: StripMaster, f: number, prices: MasterPrices, worth: number): boolean {
   const family = master.families[f]!;
   if (family.stack === null) return false;
   const heights = slotHeights(master, f, family);
   const best = bestSlots(heights.map((h) => [h, prices.slot(f, h)] as const), family.stack, prices.piece(f) + worth);
-  return best !== null && master.addPiece({ family: f, slots: best });
+  return best !== null && master.addPiece({ family: f, slots: best.slots });
 }
 
 function slotHeights(master: StripMaster, f: number, family: Family): readonly number[] {
   const used = master.strips.filter((s) => s.family === f).map((s) => s.height);
   return [...new Set([...family.heights, ...used])].sort((a, b) => b - a);
-}
-
-function bestSlots(items: readonly (readonly [height: number, value: number])[], stack: number, threshold: number): Map<number, number> | null {
-  const room = stack * (1 + 1e-9) + 1e-9;
-  const at = [0], val = [0], item = [-1], parent = [-1];
-  let front = [0];
-  let best = -1;
-  let bestValue = threshold;
-  const sorted = items.filter(([, v]) => v > 1e-12).sort((a, b) => b[1] / b[0] - a[1] / a[0]);
-  sorted.forEach(([height, value], k) => {
-    const rate = value / height;
-    const grown = [...front];
-    let layer = front;
-    while (layer.length > 0) {
-      const next: number[] = [];
-      for (const l of layer) {
-        const position = at[l]! + height;
-        if (position > room || val[l]! + value + rate * (room - position) <= bestValue) continue;
-        const label = at.push(position) - 1;
-        val.push(val[l]! + value);
-        item.push(k);
-        parent.push(l);
-        if (val[label]! > bestValue) {
-          bestValue = val[label]!;
-          best = label;
-        }
-        next.push(label);
-      }
-      grown.push(...next);
-      layer = next;
-    }
-    grown.sort((a, b) => at[a]! - at[b]! || val[b]! - val[a]!);
-    let top = -Infinity;
-    front = grown.filter((l) => val[l]! > top && ((top = val[l]!), true));
-  });
-  if (best < 0) return null;
-  const slots = new Map<number, number>();
-  for (let l = best; parent[l]! >= 0; l = parent[l]!) {
-    const height = sorted[item[l]!]![0];
-    slots.set(height, (slots.get(height) ?? 0) + 1);
-  }
-  return slots;
 }

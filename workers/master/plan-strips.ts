@@ -57,6 +57,7 @@ export async function planStrips(job: LayoutJob, solver: Solver, clock: Clock, r
   offer(first.plan);
   if (demand.every((d) => d === 0)) return answer(best!);
 
+  raise(areaBound(job, families, demand));
   doing = 'pricing strips';
   const quick = await generate(master, [], clock.breath, { quick: true });
   const random = randomFrom(job.seed ?? 1);
@@ -71,7 +72,7 @@ export async function planStrips(job: LayoutJob, solver: Solver, clock: Clock, r
   if (provable) {
     const root = await generate(master, cuts, clock.breath, { slack, onBound: raise });
     if (root?.complete) raise(root.bound);
-  } else raise(areaBound(job, families, demand));
+  }
 
   await closeGap({ master, solver, cuts, clock, random, provable, offer, raise, done, best: () => best, bound: () => bound, say: (words) => { doing = words; tell(); } });
   return answer(best!);

@@ -23,6 +23,8 @@ export interface MasterPrices {
   readonly strip: (family: number, height: number) => number;
   /** The same without what the cuts add or take. */
   readonly bare: (family: number, height: number) => number;
+  /** Of the cuts, in their order. */
+  readonly cut: readonly number[];
   /** What a slot of this height is worth in a piece of this family. */
   readonly slot: (family: number, height: number) => number;
   /** What one more piece of this family costs. */
@@ -229,7 +231,7 @@ export class StripMaster {
       const r = built.stockRows[family.clothIndex]!;
       return pieceCost(family) + (r >= 0 ? Math.max(0, -duals[r]!) : 0);
     };
-    return { blank, strip, bare, slot, piece };
+    return { blank, strip, bare, cut: built.cutRows.map((r) => duals[r]!), slot, piece };
   }
 
   /** What the linear programme pays for squaring whatever else it does. */

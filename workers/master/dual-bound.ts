@@ -1,0 +1,59 @@
+/**
+ * A bound from prices that need not be quite right. What every strip could be worth at them is known; where that is more than a
+ * strip costs, all prices are scaled down until bolts can pay for it (Farley 1990), and pieces charge the rest as rent, as often
+ * as there are such pieces (a Lagrangian bound). Any solution of the dual programme bounds every plan; this makes one.
+ */
+import { bestSlots } from './piece-slots.ts';
+import { type HeightCut, type MasterPrices, pieceCost, type StripMaster } from './strip-master.ts';
+
+/** By family: heights with the most that a strip so tall can be worth, what cuts add to it included. */
+export type StripWorths = readonly (readonly { readonly height: number; readonly worth: number }[])[];
+
+export function dualBound(master: StripMaster, cuts: readonly HeightCut[], prices: MasterPrices, worths: StripWorths): number {
+  let income = 0;
+  master.demand.forEach((d, b) => {
+    income += d * prices.blank[b]!;
+  });
+  cuts.forEach((cut, i) => {
+    const dual = prices.cut[i]!;
+    if (dual !== 0) income += dual * (dual > 0 ? cut.least : cut.most);
+  });
+  let scale = 1;
+  const tenants = new Map<number, number>();
+  worths.forEach((heights, f) => {
+    const family = master.families[f]!;
+    if (family.stack === null) {
+      const rate = family.cloth.cost ?? 1;
+      for (const { height, worth } of heights) if (worth > 0) scale = Math.min(scale, (rate * height) / worth);
+      return;
+    }
+    // A slot may hold any lower strip, so it is worth the most of those.
+    let most = 0;
+    const slots = [...heights]
+      .sort((a, b) => a.height - b.height)
+      .map(({ height, worth }) => {
+        most = Math.max(most, worth);
+        return [height, most] as const;
+      });
+    const worth = bestSlots(slots, family.stack, 0)?.value ?? 0;
+    if (family.segment !== null) {
+      if (worth > 0) scale = Math.min(scale, ((family.cloth.cost ?? 1) * family.segment) / worth);
+      return;
+    }
+    tenants.set(family.clothIndex, Math.max(tenants.get(family.clothIndex) ?? 0, worth));
+  });
+  const cost = (cloth: number) => pieceCost(master.families.find((f) => f.clothIndex === cloth)!);
+  for (const [cloth, worth] of tenants) if (master.stock[cloth] === Infinity && worth > 0) scale = Math.min(scale, cost(cloth) / worth);
+  const at = (s: number): number => {
+    let value = master.fixedCost() + s * income;
+    for (const [cloth, worth] of tenants) {
+      const rent = Math.max(0, s * worth - cost(cloth));
+      // Without end of pieces the scale itself has seen to it that none charges rent.
+      if (rent > 0 && master.stock[cloth] !== Infinity) value -= rent * master.stock[cloth]!;
+    }
+    return value;
+  };
+  // Concave in the scale, so its best lies where some piece begins to charge rent, or at an end.
+  const turning = [...tenants].flatMap(([cloth, worth]) => (worth > 0 ? [cost(cloth) / worth] : []));
+  return Math.max(0, ...[scale, ...turning.filter((s) => s < scale)].map(at));
+}
