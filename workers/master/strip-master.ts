@@ -218,10 +218,15 @@ export class StripMaster {
       const family = this.families[f]!;
       return family.stack === null ? Math.max(0, -duals[built.boltRows[family.clothIndex]!]!) * height : slot(f, height);
     };
+    // A count with one open side pays only on the other; what the solver leaves of the wrong sign is noise.
+    const cut = cuts.map((c, i) => {
+      const dual = duals[built.cutRows[i]!]!;
+      return c.most === OPEN ? Math.max(0, dual) : c.least <= 0 ? Math.min(0, dual) : dual;
+    });
     const strip = (f: number, height: number) => {
       let cost = bare(f, height);
-      cuts.forEach((cut, i) => {
-        if (height >= cut.height - SAME) cost -= duals[built.cutRows[i]!]!;
+      cuts.forEach((c, i) => {
+        if (height >= c.height - SAME) cost -= cut[i]!;
       });
       return cost;
     };
@@ -231,7 +236,7 @@ export class StripMaster {
       const r = built.stockRows[family.clothIndex]!;
       return pieceCost(family) + (r >= 0 ? Math.max(0, -duals[r]!) : 0);
     };
-    return { blank, strip, bare, cut: built.cutRows.map((r) => duals[r]!), slot, piece };
+    return { blank, strip, bare, cut, slot, piece };
   }
 
   /** What the linear programme pays for squaring whatever else it does. */

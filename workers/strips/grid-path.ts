@@ -14,8 +14,11 @@ export interface GridSearch {
   readonly threshold: number;
   readonly cell: number;
   readonly round: 'up' | 'down';
-  /** Where the row stands already, and what that is worth. */
-  readonly from?: { readonly at: number; readonly slope: number; readonly value: number };
+  /**
+   * By the graph's blanks: no row found holds more. Of two ways to the same place the richer is followed whatever it has used
+   * up, so a better row may be missed; where a bound is wanted, leave it out.
+   */
+  readonly most?: Int32Array;
 }
 
 export interface GridRow {
@@ -26,7 +29,7 @@ export interface GridRow {
 const LOOSE = 1e-7;
 
 /** Null when no row on the grid is worth more than the threshold. */
-export function gridPath({ graph, ratio, arcs, threshold, cell, round, from }: GridSearch): GridRow | null {
+export function gridPath({ graph, ratio, arcs, threshold, cell, round, most }: GridSearch): GridRow | null {
   const m = graph.slopes.length;
   const cellsOf = round === 'up' ? (v: number) => Math.ceil(v / cell - LOOSE) : (v: number) => Math.floor(v / cell + LOOSE);
   const end = Math.floor(graph.span / cell + LOOSE);
@@ -38,13 +41,12 @@ export function gridPath({ graph, ratio, arcs, threshold, cell, round, from }: G
   const byArc = new Int32Array(size).fill(-1);
   const bySlope = new Int32Array(size);
   const richest = new Float64Array(m).fill(-Infinity);
-  const begin = from ?? { at: 0, slope: graph.square, value: 0 };
-  const first = cellsOf(begin.at);
-  if (first > end) return null;
-  value[first * m + begin.slope] = begin.value;
+  const kinds = graph.blanks.length;
+  const used = most ? new Uint16Array(size * kinds) : null;
+  value[graph.square] = 0;
   let best = -1;
   let bestValue = threshold;
-  for (let c = first; c <= end; c++) {
+  for (let c = 0; c <= end; c++) {
     for (let s = 0; s < m; s++) {
       const node = c * m + s;
       const v = value[node]!;
@@ -56,7 +58,7 @@ export function gridPath({ graph, ratio, arcs, threshold, cell, round, from }: G
       }
       const spare = v + ratio.rate * (graph.span - c * cell) + ratio.bonus[s]! - bestValue;
       if (spare <= 0) continue;
-      const { to, value: worth, slack } = arcs[s]!;
+      const { blank, to, value: worth, slack } = arcs[s]!;
       const far = cells[s]!;
       for (let i = 0; i < to.length; i++) {
         if (slack[i]! >= spare) continue;
@@ -66,6 +68,12 @@ export function gridPath({ graph, ratio, arcs, threshold, cell, round, from }: G
         const sum = v + worth[i]!;
         const there = next * m + t;
         if (sum > value[there]!) {
+          if (used && most) {
+            const k = blank[i]!;
+            if (used[node * kinds + k]! >= most[k]!) continue;
+            for (let j = 0; j < kinds; j++) used[there * kinds + j] = used[node * kinds + j]!;
+            used[there * kinds + k]!++;
+          }
           value[there] = sum;
           byArc[there] = i;
           bySlope[there] = s;
@@ -83,29 +91,4 @@ export function gridPath({ graph, ratio, arcs, threshold, cell, round, from }: G
     node = (c - cells[s]![i]!) * m + s;
   }
   return { steps: steps.reverse(), value: bestValue };
-}
-
-/** A row by the least slack at each step, which is often nearly the best. Null when it is not worth the threshold. */
-export function greedyPath({ graph, arcs, threshold }: Pick<GridSearch, 'graph' | 'arcs' | 'threshold'>, most: Int32Array): GridRow | null {
-  const taken = new Int32Array(graph.blanks.length);
-  const steps: RowStep[] = [];
-  let at = 0;
-  let value = 0;
-  let s = graph.square;
-  for (;;) {
-    const { blank, to, length, value: worth, slack } = arcs[s]!;
-    let chosen = -1;
-    for (let i = 0; i < to.length; i++) {
-      if (chosen >= 0 && slack[i]! >= slack[chosen]!) continue;
-      if (taken[blank[i]!]! < most[blank[i]!]! && at + length[i]! + tail(graph, to[i]!) <= graph.span * (1 + 1e-9)) chosen = i;
-    }
-    if (chosen < 0) break;
-    const k = blank[chosen]!;
-    taken[k]!++;
-    steps.push(stepOf(graph, k, s, to[chosen]!));
-    at += length[chosen]!;
-    value += worth[chosen]!;
-    s = to[chosen]!;
-  }
-  return value > threshold ? { steps, value } : null;
 }

@@ -44,17 +44,3 @@ export function usableArcs(graph: RowGraph, values: Float64Array, ratio: RatioBo
     return { blank: blank.slice(0, n), to: to.slice(0, n), length: length.slice(0, n), value: value.slice(0, n), slack: slack.slice(0, n) };
   });
 }
-
-/** The same without some blanks. */
-export function withoutBlanks(arcs: readonly Arcs[], blanks: ReadonlySet<number>): readonly Arcs[] {
-  return arcs.map((list) => {
-    const kept = [...list.blank.keys()].filter((i) => !blanks.has(list.blank[i]!));
-    return {
-      blank: Int32Array.from(kept, (i) => list.blank[i]!),
-      to: Int32Array.from(kept, (i) => list.to[i]!),
-      length: Float64Array.from(kept, (i) => list.length[i]!),
-      value: Float64Array.from(kept, (i) => list.value[i]!),
-      slack: Float64Array.from(kept, (i) => list.slack[i]!),
-    };
-  });
-}
