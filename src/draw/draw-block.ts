@@ -11,6 +11,7 @@ import { outlineCentroid } from '../shape/outline-measures.ts';
 import { turn } from '../shape/point.ts';
 import { polygonBox } from '../shape/polygon.ts';
 import type { Box, Drawing, GroupItem, PathItem, Run } from './display-list.ts';
+import { edgeOn } from './ink.ts';
 import { label } from './label.ts';
 
 export interface BlockDrawingInput {
@@ -74,7 +75,7 @@ function patchItem(
   });
   const blank = blankOf.get(useKey(unit.id, patch.number, place));
   const fill = { colour, ...(cloth === undefined ? {} : { print: cloth.print, turn: points ?? 0 }) };
-  const path: PathItem = { kind: 'path', class: 'cloth', runs: [outlineRun(outline)], fill };
+  const path: PathItem = { kind: 'path', class: 'cloth', runs: [outlineRun(outline)], fill, ink: edgeOn(colour) };
   return {
     outline,
     item: {

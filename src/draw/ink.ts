@@ -35,3 +35,6 @@ function channels(colour: string): readonly [number, number, number] {
   }
   return [1, 2, 3].map((index) => Number.parseInt(found[index] ?? '', 16) / 255) as [number, number, number];
 }
+
+/** A seam or a cut edge that can be seen on a cloth, by day and by night, without shouting. */
+export const edgeOn = (colour: string): string => mix(colour, inkOn(colour), 0.72);

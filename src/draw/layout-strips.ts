@@ -7,6 +7,7 @@ import type { Cloth } from '../quilt/quilt.ts';
 import type { Point } from '../shape/point.ts';
 import { type GroupItem, type Item, lineRun, polygonRun, type Run, rectangle } from './display-list.ts';
 import { hatch } from './hatch.ts';
+import { edgeOn } from './ink.ts';
 import { label } from './label.ts';
 import { shortName } from './short-name.ts';
 import type { LaidLayout } from './unroll.ts';
@@ -61,7 +62,10 @@ function blankItem(input: StripsInput, placement: Placement): GroupItem {
     kind: 'group',
     class: 'blank',
     data: { blank: placement.blank },
-    items: [{ kind: 'path', class: 'cloth', runs: [polygonRun(placed)], fill }, ...named.items],
+    items: [
+      { kind: 'path', class: 'cloth', runs: [polygonRun(placed)], fill, ink: edgeOn(cloth.colour) },
+      ...named.items,
+    ],
   };
 }
 

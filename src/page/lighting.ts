@@ -58,7 +58,7 @@ function litRule(blank: string): string {
   const lit = `[data-blank=${JSON.stringify(blank)}]`;
   return `
     .drawing [data-blank]:not(${lit}) { opacity: 0.35; }
-    .drawing ${lit} > path.cloth { stroke: var(--lit); stroke-width: 3.5px; }
+    .drawing ${lit} > path.cloth { stroke: var(--lit) !important; stroke-width: 3.5px; }
     .tag${lit} { outline: 3px solid var(--lit); outline-offset: 1px; }`;
 }
 
