@@ -79,7 +79,7 @@ export interface GroupItem {
   readonly items: readonly Item[];
 }
 
-export type GroupClass = 'block' | 'patch' | 'roll' | 'strip' | 'blank' | 'margin';
+export type GroupClass = 'block' | 'patch' | 'blank';
 export type PathClass =
   | 'cloth'
   | 'edge'
@@ -92,9 +92,8 @@ export type PathClass =
   | 'leader'
   | 'dimension'
   | 'arrow'
-  | 'paper'
-  | 'sewing';
-export type TextClass = 'name' | 'measure' | 'strip-number' | 'note';
+  | 'paper';
+export type TextClass = 'name' | 'measure' | 'strip-number';
 
 /** A closed run of straight lines. */
 export function polygonRun(points: readonly Point[]): Run {

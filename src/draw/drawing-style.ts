@@ -5,7 +5,7 @@
 import type { PathClass, TextClass } from './display-list.ts';
 
 export interface LineStyle {
-  readonly stroke: 'ink' | 'soft' | 'thread' | 'none';
+  readonly stroke: 'ink' | 'soft' | 'none';
   readonly width: number;
   readonly dash?: readonly number[];
   readonly fill?: 'paper' | 'ink' | 'none';
@@ -24,20 +24,17 @@ export const LINE_STYLES: Readonly<Record<PathClass, LineStyle>> = {
   dimension: { stroke: 'ink', width: 0.8, fill: 'none' },
   arrow: { stroke: 'ink', width: 1.7, fill: 'none' },
   paper: { stroke: 'none', width: 0, fill: 'paper' },
-  sewing: { stroke: 'thread', width: 1.3, dash: [5, 3], fill: 'none' },
 };
 
 export const TEXT_WEIGHT: Readonly<Record<TextClass, number>> = {
   name: 600,
   measure: 400,
   'strip-number': 700,
-  note: 400,
 };
 
 const COLOURS = {
   ink: 'var(--ink, #2a241f)',
   soft: 'var(--ink-soft, #6b6058)',
-  thread: 'var(--thread, #9c3a2e)',
   paper: 'var(--paper, #fffdf8)',
   none: 'none',
 } as const;

@@ -63,12 +63,6 @@ export class PackerSeats {
     }
   }
 
-  end(): void {
-    for (const seat of this.seats) {
-      this.vacate(seat, 'the page is closed');
-    }
-  }
-
   private async work(seat: Seat, task: PlanTask): Promise<void> {
     seat.task = task;
     task.status = 'planning';

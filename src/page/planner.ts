@@ -97,11 +97,6 @@ export class Planner {
     this.refresh();
   }
 
-  /** Ends every packer. */
-  end(): void {
-    this.seats.end();
-  }
-
   private takeCutList(quilt: Quilt, cutList: CutList | null, error: string | null): void {
     if (quilt !== this.quilt) {
       return;
