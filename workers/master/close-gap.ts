@@ -8,8 +8,8 @@ import type { StripColumn } from './column.ts';
 import { dive } from './dive.ts';
 import { count, generate } from './generate.ts';
 import { type Chosen, makePlan, type Plan } from './plan.ts';
-import { mayLeaveOpen } from './slack.ts';
 import { leastSaving, roundCost } from './round-cost.ts';
+import { mayLeaveOpen } from './slack.ts';
 import type { HeightCut, StripMaster } from './strip-master.ts';
 
 export interface Gap {
@@ -60,10 +60,18 @@ function restricted(gap: Gap, cuts: readonly HeightCut[], seconds: number): Plan
   return makePlan(master.job, master.families, master.demand, chosenFrom(master, made.columns, made.solution));
 }
 
-function chosenFrom(master: StripMaster, columns: StripMaster['strips'], solution: { strips: Float64Array; pieces: Float64Array }): Chosen {
+function chosenFrom(
+  master: StripMaster,
+  columns: StripMaster['strips'],
+  solution: { strips: Float64Array; pieces: Float64Array },
+): Chosen {
   return {
-    strips: columns.flatMap((column, i) => (solution.strips[i]! > 0.5 ? [{ column, times: Math.round(solution.strips[i]!) }] : [])),
-    pieces: master.pieces.flatMap((p, i) => (solution.pieces[i]! > 0.5 ? [{ ...p, times: Math.round(solution.pieces[i]!) }] : [])),
+    strips: columns.flatMap((column, i) =>
+      solution.strips[i]! > 0.5 ? [{ column, times: Math.round(solution.strips[i]!) }] : [],
+    ),
+    pieces: master.pieces.flatMap((p, i) =>
+      solution.pieces[i]! > 0.5 ? [{ ...p, times: Math.round(solution.pieces[i]!) }] : [],
+    ),
   };
 }
 
@@ -88,7 +96,7 @@ async function tree(gap: Gap, most: number): Promise<void> {
     if (made && !made.complete) return;
     const plan = restricted(gap, node.cuts, Math.min(0.5, clock.left() / 4));
     gap.offer(plan);
-    if (made && made.solution.unplaced.every((u) => u < 1e-6)) {
+    if (made?.solution.unplaced.every((u) => u < 1e-6)) {
       const bound = Math.max(node.bound, made.bound);
       const cost = gap.best()?.cost ?? Infinity;
       if (rounded(bound) < cost - 1e-6) {
@@ -127,19 +135,33 @@ async function listed(gap: Gap, seconds: number): Promise<void> {
   for (const [f, family] of master.families.entries()) {
     for (const height of family.heights) {
       const graph = graphAt(family, height);
-      const rows = listRows(graph, made.prices.blank, master.demand, made.prices.strip(f, height) - room - 1e-6, MOST_LISTED - columns.length);
+      const rows = listRows(
+        graph,
+        made.prices.blank,
+        master.demand,
+        made.prices.strip(f, height) - room - 1e-6,
+        MOST_LISTED - columns.length,
+      );
       if (!rows || !(await clock.breath())) return;
       for (const row of rows) {
         // A row that would fit a lower strip is listed there.
         const tallest = Math.max(...row.steps.map((s) => s.variant.height));
         if (stripHeight(tallest, family.ruler) < height - 1e-9) continue;
-        columns.push({ family: f, height, counts: count(row.steps.map((s) => s.variant.blank)), row: layRow(row.steps, height) });
+        columns.push({
+          family: f,
+          height,
+          counts: count(row.steps.map((s) => s.variant.blank)),
+          row: layRow(row.steps, height),
+        });
       }
     }
   }
   const limit = Math.min(seconds, clock.left());
   const solved = master.integer(gap.cuts, limit, best.cost, columns);
-  if (solved.solution) gap.offer(makePlan(master.job, master.families, master.demand, chosenFrom(master, solved.columns, solved.solution)));
+  if (solved.solution)
+    gap.offer(
+      makePlan(master.job, master.families, master.demand, chosenFrom(master, solved.columns, solved.solution)),
+    );
   if (solved.status === 'optimal') gap.raise(gap.best()!.cost);
   if (solved.status === 'infeasible') gap.raise(best.cost);
 }

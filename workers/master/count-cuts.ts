@@ -16,7 +16,9 @@ export async function countCuts(solver: Solver, master: StripMaster, breath: Bre
   const thresholds = [...new Set(needs.filter((h) => h < Infinity && h > 0))].sort((a, b) => a - b);
   const cuts: HeightCut[] = [];
   for (const height of thresholds) {
-    const demand = master.demand.map((d, blank) => (needs[blank]! >= height - 1e-9 && needs[blank]! < Infinity ? d : 0));
+    const demand = master.demand.map((d, blank) =>
+      needs[blank]! >= height - 1e-9 && needs[blank]! < Infinity ? d : 0,
+    );
     const least = leastRows(solver, master, demand);
     if (least > 0) cuts.push({ height, least, most: Infinity });
     if (!(await breath())) break;
@@ -37,13 +39,19 @@ function neededHeights(master: StripMaster): number[] {
 function leastRows(solver: Solver, master: StripMaster, demand: Int32Array): number {
   const wanted = [...demand.keys()].filter((b) => demand[b]! > 0);
   if (wanted.length === 0) return 0;
-  const graphs = master.families.filter((f) => f.variants.length > 0).map((family) => graphAt(family, family.heights.at(-1)!));
+  const graphs = master.families
+    .filter((f) => f.variants.length > 0)
+    .map((family) => graphAt(family, family.heights.at(-1)!));
   const rows: ReadonlyMap<number, number>[] = wanted.map((b) => new Map([[b, 1]]));
   let bound = 0;
   for (let round = 0; round < 200; round++) {
     const programme: Programme = {
       columns: rows.map(() => ({ cost: 1, lower: 0, upper: Infinity, integer: false })),
-      rows: wanted.map((b) => ({ lower: demand[b]!, upper: Infinity, entries: rows.flatMap((r, i) => (r.has(b) ? [[i, r.get(b)!] as const] : [])) })),
+      rows: wanted.map((b) => ({
+        lower: demand[b]!,
+        upper: Infinity,
+        entries: rows.flatMap((r, i) => (r.has(b) ? [[i, r.get(b)!] as const] : [])),
+      })),
     };
     const solved = solver.linear(programme);
     if (solved.status !== 'optimal') return Math.ceil(bound - 1e-6);

@@ -3,7 +3,7 @@
  * again, and the last few strips are chosen by the integer programme.
  */
 import type { Solver } from '../programme/glpk.ts';
-import { generate, type Breath } from './generate.ts';
+import { type Breath, generate } from './generate.ts';
 import { type Chosen, makePlan, type Plan } from './plan.ts';
 import { StripMaster } from './strip-master.ts';
 
@@ -17,7 +17,13 @@ const ROUNDS = 5;
  * One dive from the columns of `root`, which is left as it is but for new columns that may serve again.
  * @param random 0 to 1 @param seconds for the integer programme at the end
  */
-export async function dive(root: StripMaster, solver: Solver, random: () => number, breath: Breath, seconds: number): Promise<Plan | null> {
+export async function dive(
+  root: StripMaster,
+  solver: Solver,
+  random: () => number,
+  breath: Breath,
+  seconds: number,
+): Promise<Plan | null> {
   const { job, families } = root;
   const demand = Int32Array.from(root.demand);
   const stock = [...root.stock];
@@ -63,7 +69,8 @@ export async function dive(root: StripMaster, solver: Solver, random: () => numb
       if (most <= 0 || !column.row) return;
       for (const [b, n] of column.counts) demand[b]! -= n * most;
       strips.push({ column, times: most });
-      if (families[column.family]!.stack !== null) fixedSlots.push({ family: column.family, height: column.height, count: -most });
+      if (families[column.family]!.stack !== null)
+        fixedSlots.push({ family: column.family, height: column.height, count: -most });
       fixed += most;
     };
     const takePiece = (i: number, times: number) => {
@@ -87,7 +94,9 @@ export async function dive(root: StripMaster, solver: Solver, random: () => numb
       if (kept > 0) take(i, kept);
     });
     if (fixed > 0) return true;
-    const order = [...x.keys()].filter((i) => x[i]! > 1e-6 && sub.strips[i]!.row).sort((a, b) => x[b]! * (0.7 + 0.3 * chance()) - x[a]! * (0.7 + 0.3 * chance()));
+    const order = [...x.keys()]
+      .filter((i) => x[i]! > 1e-6 && sub.strips[i]!.row)
+      .sort((a, b) => x[b]! * (0.7 + 0.3 * chance()) - x[a]! * (0.7 + 0.3 * chance()));
     for (const i of order) {
       take(i, 1);
       if (fixed > 0) return true;

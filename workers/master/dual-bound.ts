@@ -9,7 +9,12 @@ import { type HeightCut, type MasterPrices, pieceCost, type StripMaster } from '
 /** By family: heights with the most that a strip so tall can be worth, what cuts add to it included. */
 export type StripWorths = readonly (readonly { readonly height: number; readonly worth: number }[])[];
 
-export function dualBound(master: StripMaster, cuts: readonly HeightCut[], prices: MasterPrices, worths: StripWorths): number {
+export function dualBound(
+  master: StripMaster,
+  cuts: readonly HeightCut[],
+  prices: MasterPrices,
+  worths: StripWorths,
+): number {
   let income = 0;
   master.demand.forEach((d, b) => {
     income += d * prices.blank[b]!;
@@ -43,7 +48,8 @@ export function dualBound(master: StripMaster, cuts: readonly HeightCut[], price
     tenants.set(family.clothIndex, Math.max(tenants.get(family.clothIndex) ?? 0, worth));
   });
   const cost = (cloth: number) => pieceCost(master.families.find((f) => f.clothIndex === cloth)!);
-  for (const [cloth, worth] of tenants) if (master.stock[cloth] === Infinity && worth > 0) scale = Math.min(scale, cost(cloth) / worth);
+  for (const [cloth, worth] of tenants)
+    if (master.stock[cloth] === Infinity && worth > 0) scale = Math.min(scale, cost(cloth) / worth);
   const at = (s: number): number => {
     let value = master.fixedCost() + s * income;
     for (const [cloth, worth] of tenants) {

@@ -15,16 +15,21 @@ export interface FirstPlan {
 
 /** Boxed strips off the bolts where bolts can serve, else off the pieces, first fit. */
 export function firstPlan(job: LayoutJob, families: readonly Family[], demand: Int32Array): FirstPlan {
-  const bolts = [...families.keys()].filter((f) => families[f]!.stack === null).sort((a, b) => cheapness(families[a]!) - cheapness(families[b]!));
+  const bolts = [...families.keys()]
+    .filter((f) => families[f]!.stack === null)
+    .sort((a, b) => cheapness(families[a]!) - cheapness(families[b]!));
   const others = [...families.keys()].filter((f) => families[f]!.stack !== null && families[f]!.segment === null);
   const rows = boxRows(families, [...bolts, ...others], demand);
   const columns: StripColumn[] = rows.map((r) => ({
     family: r.family,
     height: r.height,
     counts: count(r.variants.map((v) => v.blank)),
-    row: layRow(r.variants.map((variant) => ({ variant, rise: 0, slope: 0 })), r.height),
+    row: layRow(
+      r.variants.map((variant) => ({ variant, rise: 0, slope: 0 })),
+      r.height,
+    ),
   }));
-  const left = job.cloths.map((c) => (isBolt(c) ? 0 : (c.count === undefined ? 1 : (c.count ?? Infinity))));
+  const left = job.cloths.map((c) => (isBolt(c) ? 0 : c.count === undefined ? 1 : (c.count ?? Infinity)));
   const open: { family: number; room: number; slots: Map<number, number> }[] = [];
   const chosen: StripColumn[] = [];
   for (const column of [...columns].sort((a, b) => b.height - a.height)) {

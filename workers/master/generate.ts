@@ -5,9 +5,9 @@
 import { type Family, gainsByRaising, graphAt, passingGraphAt } from '../strips/family.ts';
 import { fitRow, layRow } from '../strips/lay-row.ts';
 import { type PricedRow, priceRow } from '../strips/price-row.ts';
+import type { RowGraph } from '../strips/row-graph.ts';
 import { dualBound } from './dual-bound.ts';
 import { bestSlots } from './piece-slots.ts';
-import type { RowGraph } from '../strips/row-graph.ts';
 import type { HeightCut, MasterPrices, MasterSolution, StripMaster } from './strip-master.ts';
 
 export interface Generated {
@@ -40,7 +40,12 @@ export interface Effort {
 }
 
 /** Generates columns until none improves. Null when the cuts admit no plan at all. */
-export async function generate(master: StripMaster, cuts: readonly HeightCut[], breath: Breath, effort: Effort = {}): Promise<Generated | null> {
+export async function generate(
+  master: StripMaster,
+  cuts: readonly HeightCut[],
+  breath: Breath,
+  effort: Effort = {},
+): Promise<Generated | null> {
   const { quick = false, slack = 0, rounds = Infinity, onBound = () => {} } = effort;
   let bound = 0;
   for (let turn = 0; ; turn++) {
@@ -103,7 +108,15 @@ async function price(
   return round;
 }
 
-function priceHeight(master: StripMaster, f: number, height: number, graph: RowGraph, prices: MasterPrices, worth: number, round: Round): void {
+function priceHeight(
+  master: StripMaster,
+  f: number,
+  height: number,
+  graph: RowGraph,
+  prices: MasterPrices,
+  worth: number,
+  round: Round,
+): void {
   const threshold = prices.strip(f, height);
   const bare = prices.bare(f, height);
   const open = round.slack * Math.max(0, bare);
@@ -117,7 +130,14 @@ function priceHeight(master: StripMaster, f: number, height: number, graph: RowG
  * blank's height on, a strip may as well be two, one with the blanks that lie low and one with those that lie high, parted by the
  * same cuts; so no plan needs one so tall.
  */
-async function priceBetween(master: StripMaster, f: number, prices: MasterPrices, worth: number, round: Round, breath: Breath): Promise<void> {
+async function priceBetween(
+  master: StripMaster,
+  f: number,
+  prices: MasterPrices,
+  worth: number,
+  round: Round,
+  breath: Breath,
+): Promise<void> {
   const family = master.families[f]!;
   if (!gainsByRaising(family)) return;
   const ruler = family.ruler!;
@@ -145,7 +165,8 @@ export function addRow(master: StripMaster, f: number, height: number, row: Pric
     return seen.get(blank)! <= master.demand[blank]!;
   });
   const real = fitRow(wanted, height, master.families[f]!.span);
-  const addedReal = real !== null && master.addStrip({ family: f, height, counts: count(wanted.map((v) => v.blank)), row: real });
+  const addedReal =
+    real !== null && master.addStrip({ family: f, height, counts: count(wanted.map((v) => v.blank)), row: real });
   return master.addStrip({ family: f, height, counts, row: null }) || addedReal;
 }
 
@@ -160,7 +181,11 @@ function pricePiece(master: StripMaster, f: number, prices: MasterPrices, worth:
   const family = master.families[f]!;
   if (family.stack === null) return false;
   const heights = slotHeights(master, f, family);
-  const best = bestSlots(heights.map((h) => [h, prices.slot(f, h)] as const), family.stack, prices.piece(f) + worth);
+  const best = bestSlots(
+    heights.map((h) => [h, prices.slot(f, h)] as const),
+    family.stack,
+    prices.piece(f) + worth,
+  );
   return best !== null && master.addPiece({ family: f, slots: best.slots });
 }
 

@@ -6,9 +6,16 @@ export interface Slots {
 }
 
 /** @param items heights with their values @param stack what they may add up to; null when nothing is worth the threshold */
-export function bestSlots(items: readonly (readonly [height: number, value: number])[], stack: number, threshold: number): Slots | null {
+export function bestSlots(
+  items: readonly (readonly [height: number, value: number])[],
+  stack: number,
+  threshold: number,
+): Slots | null {
   const room = stack * (1 + 1e-9) + 1e-9;
-  const at = [0], val = [0], item = [-1], parent = [-1];
+  const at = [0],
+    val = [0],
+    item = [-1],
+    parent = [-1];
   let front = [0];
   let best = -1;
   let bestValue = threshold;

@@ -11,15 +11,20 @@ import { dive } from './dive.ts';
 import { firstPlan } from './first-plan.ts';
 import { generate } from './generate.ts';
 import { better, type Plan } from './plan.ts';
-import { mayLeaveOpen } from './slack.ts';
 import { roundCost } from './round-cost.ts';
+import { mayLeaveOpen } from './slack.ts';
 import { isBolt, StripMaster } from './strip-master.ts';
 import { whyImpossible } from './why-impossible.ts';
 import { writeAnswer } from './write-answer.ts';
 
 const BOUND_FROM = 'linear programme over strips with counts of tall strips';
 
-export async function planStrips(job: LayoutJob, solver: Solver, clock: Clock, report: (progress: Progress) => void): Promise<LayoutAnswer> {
+export async function planStrips(
+  job: LayoutJob,
+  solver: Solver,
+  clock: Clock,
+  report: (progress: Progress) => void,
+): Promise<LayoutAnswer> {
   const families = familiesOf(job);
   const demand = Int32Array.from(job.blanks, (b) => b.demand);
   const impossible: Unplaced[] = [];
@@ -35,7 +40,13 @@ export async function planStrips(job: LayoutJob, solver: Solver, clock: Clock, r
   let bound = 0;
   let doing = 'laying boxes';
   const answer = (plan: Plan) => writeAnswer(job, families, plan, bound, boundWords(job), clock.elapsed(), impossible);
-  const tell = () => report({ seconds: clock.elapsed(), doing, bound: best && isWhole(best) ? bound : null, answer: best ? answer(best) : null });
+  const tell = () =>
+    report({
+      seconds: clock.elapsed(),
+      doing,
+      bound: best && isWhole(best) ? bound : null,
+      answer: best ? answer(best) : null,
+    });
   const offer = (plan: Plan | null) => {
     if (plan && better(plan, best)) {
       best = plan;
@@ -50,7 +61,7 @@ export async function planStrips(job: LayoutJob, solver: Solver, clock: Clock, r
     }
   };
   const isWhole = (plan: Plan) => impossible.length === 0 && plan.unplaced.every((n) => n === 0);
-  const done = () => best !== null && best.unplaced.every((n) => n === 0) && best.cost <= bound + 1e-6;
+  const done = () => best?.unplaced.every((n) => n === 0) && best.cost <= bound + 1e-6;
 
   const first = firstPlan(job, families, demand);
   for (const c of first.columns) master.addStrip(c);
@@ -74,7 +85,23 @@ export async function planStrips(job: LayoutJob, solver: Solver, clock: Clock, r
     if (root?.complete) raise(root.bound);
   }
 
-  await closeGap({ master, solver, cuts, clock, random, provable, offer, raise, done, best: () => best, bound: () => bound, say: (words) => { doing = words; tell(); } });
+  await closeGap({
+    master,
+    solver,
+    cuts,
+    clock,
+    random,
+    provable,
+    offer,
+    raise,
+    done,
+    best: () => best,
+    bound: () => bound,
+    say: (words) => {
+      doing = words;
+      tell();
+    },
+  });
   return answer(best!);
 }
 
@@ -89,7 +116,9 @@ function areaBound(job: LayoutJob, families: readonly Family[], demand: Int32Arr
   let cost = 0;
   demand.forEach((d, blank) => {
     let least = Infinity;
-    for (const f of families) for (const v of f.variants) if (v.blank === blank) least = Math.min(least, (v.area * (f.cloth.cost ?? 1)) / f.cloth.width);
+    for (const f of families)
+      for (const v of f.variants)
+        if (v.blank === blank) least = Math.min(least, (v.area * (f.cloth.cost ?? 1)) / f.cloth.width);
     if (d > 0) cost += d * least;
   });
   return cost;
@@ -105,7 +134,9 @@ function familiesOf(job: LayoutJob): readonly Family[] {
         return [makeFamily(job, i, { along, span, stack, segment: null })];
       }
       if (!along) return [makeFamily(job, i, { along, span: cloth.width, stack: null, segment: null })];
-      return segmentLengths(job, i).map((segment) => makeFamily(job, i, { along, span: segment, stack: cloth.width, segment }));
+      return segmentLengths(job, i).map((segment) =>
+        makeFamily(job, i, { along, span: segment, stack: cloth.width, segment }),
+      );
     });
   });
 }
@@ -120,11 +151,15 @@ function segmentLengths(job: LayoutJob, cloth: number): readonly number[] {
   if (probe.variants.length === 0) return [];
   const longest = probe.variants.reduce((most, v) => Math.max(most, v.width), 0);
   const lengths = new Set<number>();
-  for (const v of probe.variants) for (let n = 1; n <= 40; n++) if (n * v.width <= Math.max(longest, 2 * bolt.width)) lengths.add(Math.round(n * v.width * 1e9) / 1e9);
+  for (const v of probe.variants)
+    for (let n = 1; n <= 40; n++)
+      if (n * v.width <= Math.max(longest, 2 * bolt.width)) lengths.add(Math.round(n * v.width * 1e9) / 1e9);
   if (bolt.step !== undefined) for (let n = 1; n <= 8; n++) lengths.add(n * bolt.step);
   const sorted = [...lengths].sort((a, b) => a - b);
   const most = 12;
-  return sorted.length <= most ? sorted : Array.from({ length: most }, (_, i) => sorted[Math.round((i * (sorted.length - 1)) / (most - 1))]!);
+  return sorted.length <= most
+    ? sorted
+    : Array.from({ length: most }, (_, i) => sorted[Math.round((i * (sorted.length - 1)) / (most - 1))]!);
 }
 
 /** Mulberry32: small, seeded, the same everywhere. */

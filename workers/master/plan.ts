@@ -1,8 +1,8 @@
 /** A plan while it is being looked for: which strips are cut and from which pieces, before it is written as an answer. */
 import type { LayoutJob } from '../../src/plan/layout-job.ts';
 import { type Family, stripHeight } from '../strips/family.ts';
-import { fitRow, type LaidBlank } from '../strips/lay-row.ts';
 import { gridRow } from '../strips/grid-row.ts';
+import { fitRow, type LaidBlank } from '../strips/lay-row.ts';
 import type { StripColumn } from './column.ts';
 import { isBolt, pieceCost } from './strip-master.ts';
 
@@ -31,7 +31,11 @@ export interface Plan {
 
 export interface Chosen {
   readonly strips: readonly { readonly column: StripColumn; readonly times: number }[];
-  readonly pieces: readonly { readonly family: number; readonly slots: ReadonlyMap<number, number>; readonly times: number }[];
+  readonly pieces: readonly {
+    readonly family: number;
+    readonly slots: ReadonlyMap<number, number>;
+    readonly times: number;
+  }[];
 }
 
 /**
@@ -43,13 +47,18 @@ export function makePlan(job: LayoutJob, families: readonly Family[], demand: In
   const all: PlannedStrip[] = [];
   for (const { column, times } of chosen.strips) {
     if (!column.row) return null;
-    for (let i = 0; i < times; i++) all.push({ family: column.family, height: column.height, blanks: column.row.blanks });
+    for (let i = 0; i < times; i++)
+      all.push({ family: column.family, height: column.height, blanks: column.row.blanks });
   }
   const trimmed = trim(families, demand, all);
   const unplaced = Int32Array.from(demand);
   for (const strip of trimmed) for (const b of strip.blanks) unplaced[b.variant.blank]!--;
   const onBolts = trimmed.filter((s) => families[s.family]!.stack === null);
-  const pieces = intoPieces(families, trimmed.filter((s) => families[s.family]!.stack !== null), chosen);
+  const pieces = intoPieces(
+    families,
+    trimmed.filter((s) => families[s.family]!.stack !== null),
+    chosen,
+  );
   if (!pieces) return null;
   return { strips: onBolts, pieces, unplaced, ...costOf(job, families, onBolts, pieces) };
 }
@@ -68,7 +77,11 @@ function differentHeights(plan: Plan): number {
   return new Set([...plan.strips, ...plan.pieces.flatMap((p) => p.strips)].map((s) => s.height.toFixed(6))).size;
 }
 
-function trim(families: readonly Family[], demand: Int32Array, strips: readonly PlannedStrip[]): readonly PlannedStrip[] {
+function trim(
+  families: readonly Family[],
+  demand: Int32Array,
+  strips: readonly PlannedStrip[],
+): readonly PlannedStrip[] {
   const over = new Int32Array(demand.length);
   for (const s of strips) for (const b of s.blanks) over[b.variant.blank]!++;
   for (let i = 0; i < over.length; i++) over[i]! -= demand[i]!;
@@ -87,7 +100,11 @@ function trim(families: readonly Family[], demand: Int32Array, strips: readonly 
       for (;;) {
         const tallest = Math.max(...blanks.map((b) => b.variant.height));
         const index = blanks.findLastIndex(
-          (b) => over[b.variant.blank]! > 0 && (pass === 'any' || (b.variant.height === tallest && blanks.filter((o) => o.variant.height === tallest).length <= over[b.variant.blank]!)),
+          (b) =>
+            over[b.variant.blank]! > 0 &&
+            (pass === 'any' ||
+              (b.variant.height === tallest &&
+                blanks.filter((o) => o.variant.height === tallest).length <= over[b.variant.blank]!)),
         );
         if (index < 0) break;
         over[blanks[index]!.variant.blank]!--;
@@ -107,18 +124,34 @@ function trim(families: readonly Family[], demand: Int32Array, strips: readonly 
 function tidy(family: Family, strip: PlannedStrip, blanks: readonly LaidBlank[]): PlannedStrip {
   const least = stripHeight(Math.max(...blanks.map((b) => b.variant.height)), family.ruler);
   if (least < strip.height - 1e-9) {
-    const low = fitRow(blanks.map((b) => b.variant), least, family.span);
-    if (low) return { family: strip.family, height: least, blanks: gridRow(low.blanks, least, family.span, family.ruler) };
+    const low = fitRow(
+      blanks.map((b) => b.variant),
+      least,
+      family.span,
+    );
+    if (low)
+      return { family: strip.family, height: least, blanks: gridRow(low.blanks, least, family.span, family.ruler) };
   }
-  const same = fitRow(blanks.map((b) => b.variant), strip.height, family.span);
+  const same = fitRow(
+    blanks.map((b) => b.variant),
+    strip.height,
+    family.span,
+  );
   return { ...strip, blanks: gridRow(same?.blanks ?? blanks, strip.height, family.span, family.ruler) };
 }
 
-function intoPieces(families: readonly Family[], strips: readonly PlannedStrip[], chosen: Chosen): PlannedPiece[] | null {
+function intoPieces(
+  families: readonly Family[],
+  strips: readonly PlannedStrip[],
+  chosen: Chosen,
+): PlannedPiece[] | null {
   const pieces: { family: number; slots: { height: number; strip: PlannedStrip | null }[] }[] = [];
   for (const { family, slots, times } of chosen.pieces) {
     for (let i = 0; i < times; i++) {
-      pieces.push({ family, slots: [...slots].flatMap(([height, n]) => Array.from({ length: n }, () => ({ height, strip: null }))) });
+      pieces.push({
+        family,
+        slots: [...slots].flatMap(([height, n]) => Array.from({ length: n }, () => ({ height, strip: null }))),
+      });
     }
   }
   for (const strip of [...strips].sort((a, b) => b.height - a.height)) {
@@ -138,7 +171,12 @@ function intoPieces(families: readonly Family[], strips: readonly PlannedStrip[]
   });
 }
 
-function costOf(job: LayoutJob, families: readonly Family[], strips: readonly PlannedStrip[], pieces: readonly PlannedPiece[]) {
+function costOf(
+  job: LayoutJob,
+  families: readonly Family[],
+  strips: readonly PlannedStrip[],
+  pieces: readonly PlannedPiece[],
+) {
   let cost = 0;
   let area = 0;
   const lengths = boltLengths(job, families, strips, pieces);
@@ -159,7 +197,12 @@ function costOf(job: LayoutJob, families: readonly Family[], strips: readonly Pl
 }
 
 /** By cloth: how much of each bolt the plan uses, squaring included. */
-export function boltLengths(job: LayoutJob, families: readonly Family[], strips: readonly PlannedStrip[], pieces: readonly PlannedPiece[]): Float64Array {
+export function boltLengths(
+  job: LayoutJob,
+  families: readonly Family[],
+  strips: readonly PlannedStrip[],
+  pieces: readonly PlannedPiece[],
+): Float64Array {
   const lengths = new Float64Array(job.cloths.length);
   for (const s of strips) lengths[families[s.family]!.clothIndex]! += s.height;
   for (const p of pieces) {

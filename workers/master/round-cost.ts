@@ -23,7 +23,10 @@ export function roundCost(job: LayoutJob, families: readonly Family[], bound: nu
     if (bolt.step !== undefined) return rate * bolt.step * Math.ceil(length / bolt.step - LOOSE);
     return rate * reachable(length, bolt.squaring ?? 0, families);
   }
-  const units = [...bolts.map((b) => (b.step === undefined ? 0 : (b.cost ?? 1) * b.step)), ...paid.map((c) => c.cost ?? c.length!)].filter((u, i) => u > 0 || i < bolts.length);
+  const units = [
+    ...bolts.map((b) => (b.step === undefined ? 0 : (b.cost ?? 1) * b.step)),
+    ...paid.map((c) => c.cost ?? c.length!),
+  ].filter((u, i) => u > 0 || i < bolts.length);
   const unit = units.reduce(commonMeasure, 0);
   return units.includes(0) || unit < LOOSE ? bound : unit * Math.ceil(bound / unit - LOOSE);
 }

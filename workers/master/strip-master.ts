@@ -62,7 +62,14 @@ export class StripMaster {
   private readonly solver: Solver;
   private readonly known = new Set<string>();
 
-  constructor(solver: Solver, job: LayoutJob, families: readonly Family[], demand: Int32Array, stock: readonly number[], fixedSlots: readonly FixedSlots[] = []) {
+  constructor(
+    solver: Solver,
+    job: LayoutJob,
+    families: readonly Family[],
+    demand: Int32Array,
+    stock: readonly number[],
+    fixedSlots: readonly FixedSlots[] = [],
+  ) {
     this.fixedSlots = fixedSlots;
     this.solver = solver;
     this.job = job;
@@ -81,7 +88,10 @@ export class StripMaster {
   }
 
   addPiece(column: PieceColumn): boolean {
-    const key = `p${column.family}|${[...column.slots].sort((a, b) => a[0] - b[0]).map(([h, n]) => `${h.toFixed(6)}x${n}`).join(',')}`;
+    const key = `p${column.family}|${[...column.slots]
+      .sort((a, b) => a[0] - b[0])
+      .map(([h, n]) => `${h.toFixed(6)}x${n}`)
+      .join(',')}`;
     if (this.known.has(key)) return false;
     this.known.add(key);
     this.pieces.push(column);
@@ -93,7 +103,10 @@ export class StripMaster {
     const built = this.build(cuts, this.strips, false);
     const result = this.solver.linear(built.programme);
     if (result.status !== 'optimal') return null;
-    return { solution: this.solution(built, result.x, result.value, this.strips.length), prices: this.prices(built, result.duals, cuts) };
+    return {
+      solution: this.solution(built, result.x, result.value, this.strips.length),
+      prices: this.prices(built, result.duals, cuts),
+    };
   }
 
   /**
@@ -104,29 +117,38 @@ export class StripMaster {
     const built = this.build(cuts, columns, true, most);
     const result = this.solver.integer(built.programme, seconds);
     const usable = result.status === 'optimal' || result.status === 'feasible';
-    return { status: result.status, columns, solution: usable ? this.solution(built, result.x, result.value, columns.length) : null };
+    return {
+      status: result.status,
+      columns,
+      solution: usable ? this.solution(built, result.x, result.value, columns.length) : null,
+    };
   }
 
   private build(cuts: readonly HeightCut[], strips: readonly StripColumn[], integer: boolean, most = OPEN) {
     const columns: ProgrammeColumn[] = [];
     const rows: { lower: number; upper: number; entries: [number, number][] }[] = [];
-    const variable = (cost: number, lower = 0, upper = OPEN, whole = true) => columns.push({ cost, lower, upper, integer: whole }) - 1;
+    const variable = (cost: number, lower = 0, upper = OPEN, whole = true) =>
+      columns.push({ cost, lower, upper, integer: whole }) - 1;
     const row = (lower: number, upper: number) => rows.push({ lower, upper, entries: [] }) - 1;
     const put = (r: number, c: number, value: number) => rows[r]!.entries.push([c, value]);
     const { cloths } = this.job;
     const area = integer ? areaWeight(this) : 0;
     const demandRows = Array.from(this.demand, (d) => row(d, OPEN));
     const boltRows = cloths.map((cloth) => (isBolt(cloth) ? row(-OPEN, 0) : -1));
-    const stockRows = cloths.map((cloth, i) => (!isBolt(cloth) && this.stock[i] !== OPEN ? row(-OPEN, this.stock[i]!) : -1));
+    const stockRows = cloths.map((cloth, i) =>
+      !isBolt(cloth) && this.stock[i] !== OPEN ? row(-OPEN, this.stock[i]!) : -1,
+    );
     const cutRows = cuts.map((cut) => row(cut.least > 0 ? cut.least : -OPEN, cut.most));
     const slotRows = this.families.map((family, f) => {
       if (family.stack === null) return [];
       const fixed = this.fixedSlots.filter((s) => s.family === f);
       const heights = new Set([...strips.filter((s) => s.family === f), ...fixed].map((s) => s.height));
-      return [...heights].sort((a, b) => a - b).map((height) => {
-        const free = fixed.reduce((sum, s) => (s.height >= height - SAME ? sum + s.count : sum), 0);
-        return { height, row: row(-free, OPEN) };
-      });
+      return [...heights]
+        .sort((a, b) => a - b)
+        .map((height) => {
+          const free = fixed.reduce((sum, s) => (s.height >= height - SAME ? sum + s.count : sum), 0);
+          return { height, row: row(-free, OPEN) };
+        });
     });
 
     const stripVars = strips.map((strip) => {
@@ -202,12 +224,26 @@ export class StripMaster {
     return { programme, demandRows, boltRows, stockRows, cutRows, slotRows, stripVars, pieceVars, unplacedVars };
   }
 
-  private solution(built: ReturnType<StripMaster['build']>, x: Float64Array, value: number, strips: number): MasterSolution {
+  private solution(
+    built: ReturnType<StripMaster['build']>,
+    x: Float64Array,
+    value: number,
+    strips: number,
+  ): MasterSolution {
     const pick = (vars: readonly number[]) => Float64Array.from(vars, (v) => x[v]!);
-    return { value, strips: pick(built.stripVars.slice(0, strips)), pieces: pick(built.pieceVars), unplaced: pick(built.unplacedVars) };
+    return {
+      value,
+      strips: pick(built.stripVars.slice(0, strips)),
+      pieces: pick(built.pieceVars),
+      unplaced: pick(built.unplacedVars),
+    };
   }
 
-  private prices(built: ReturnType<StripMaster['build']>, duals: Float64Array, cuts: readonly HeightCut[]): MasterPrices {
+  private prices(
+    built: ReturnType<StripMaster['build']>,
+    duals: Float64Array,
+    cuts: readonly HeightCut[],
+  ): MasterPrices {
     const blank = Float64Array.from(built.demandRows, (r) => Math.max(0, duals[r]!));
     const slot = (f: number, height: number) => {
       let sum = 0;
@@ -216,7 +252,9 @@ export class StripMaster {
     };
     const bare = (f: number, height: number) => {
       const family = this.families[f]!;
-      return family.stack === null ? Math.max(0, -duals[built.boltRows[family.clothIndex]!]!) * height : slot(f, height);
+      return family.stack === null
+        ? Math.max(0, -duals[built.boltRows[family.clothIndex]!]!) * height
+        : slot(f, height);
     };
     // A count with one open side pays only on the other; what the solver leaves of the wrong sign is noise.
     const cut = cuts.map((c, i) => {
@@ -241,7 +279,10 @@ export class StripMaster {
 
   /** What the linear programme pays for squaring whatever else it does. */
   fixedCost(): number {
-    return this.job.cloths.reduce((sum, c, i) => (isBolt(c) && this.alwaysBought(i) ? sum + (c.cost ?? 1) * (c.squaring ?? 0) : sum), 0);
+    return this.job.cloths.reduce(
+      (sum, c, i) => (isBolt(c) && this.alwaysBought(i) ? sum + (c.cost ?? 1) * (c.squaring ?? 0) : sum),
+      0,
+    );
   }
 
   /** A bolt is bought for certain when there is nothing else to cut from. */
@@ -266,7 +307,8 @@ export class StripMaster {
       let tallest = 0;
       for (const family of this.families) {
         if (family.stack !== null && family.segment === null) continue;
-        for (const v of family.variants) if (v.blank === blank) tallest = Math.max(tallest, v.height, family.segment ?? 0);
+        for (const v of family.variants)
+          if (v.blank === blank) tallest = Math.max(tallest, v.height, family.segment ?? 0);
       }
       sum += d * (tallest + (this.job.ruler ?? 0));
     });
@@ -303,7 +345,8 @@ function areaWeight(master: StripMaster): number {
   if (least === Infinity) least = 1;
   let total = 0;
   master.families.forEach((family) => {
-    if (family.stack !== null && family.segment === null) total += family.cloth.width * family.cloth.length! * Math.min(1000, master.stock[family.clothIndex]!);
+    if (family.stack !== null && family.segment === null)
+      total += family.cloth.width * family.cloth.length! * Math.min(1000, master.stock[family.clothIndex]!);
   });
   master.demand.forEach((d, blank) => {
     const v = master.families.flatMap((f) => f.variants).find((x) => x.blank === blank);

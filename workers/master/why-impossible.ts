@@ -10,7 +10,8 @@ export function whyImpossible(job: LayoutJob, blank: JobBlank): string {
   let least = Infinity;
   for (const cloth of allowed) {
     for (const { index, outline, turns } of choicesOn(blank, cloth.id)) {
-      for (const t of turnSet(outline, turns)) least = Math.min(least, makeVariant(0, index, outline, t, false, true).width);
+      for (const t of turnSet(outline, turns))
+        least = Math.min(least, makeVariant(0, index, outline, t, false, true).width);
     }
   }
   const widest = Math.max(...allowed.map((c) => c.width));

@@ -1,8 +1,8 @@
 /** From a plan to the answer of the layout job. */
 import type { Layout, LayoutAnswer, LayoutJob, Placement, Strip, Unplaced } from '../../src/plan/layout-job.ts';
 import type { Family } from '../strips/family.ts';
-import { isBolt } from './strip-master.ts';
 import { boltLengths, type Plan, type PlannedStrip, usedLength } from './plan.ts';
+import { isBolt } from './strip-master.ts';
 
 /** @param why by blank: what to say of those that are not placed */
 export function writeAnswer(
@@ -38,7 +38,8 @@ function writeLayouts(job: LayoutJob, families: readonly Family[], plan: Plan): 
     if (!isBolt(cloth) || lengths[c] === 0) return;
     const strips = plan.strips.filter((s) => families[s.family]!.clothIndex === c);
     const squaring = cloth.squaring ?? 0;
-    if (strips.length > 0 || squaring > 0) layouts.push(writeLayout(job, cloth.id, cloth.width, strips, false, squaring, null));
+    if (strips.length > 0 || squaring > 0)
+      layouts.push(writeLayout(job, cloth.id, cloth.width, strips, false, squaring, null));
   });
   for (const piece of plan.pieces) {
     const { cloth, along, segment } = families[piece.family]!;
@@ -73,7 +74,13 @@ function writeLayout(
       const dy = variant.shift[1] + from + y;
       const turn = along ? (variant.turn + (variant.mirror ? 270 : 90)) % 360 : variant.turn;
       const at = along ? { x: width - dy, y: dx } : { x: dx, y: dy };
-      placements.push({ blank: job.blanks[variant.blank]!.id, shape: variant.shape, turn, mirror: variant.mirror, ...at });
+      placements.push({
+        blank: job.blanks[variant.blank]!.id,
+        shape: variant.shape,
+        turn,
+        mirror: variant.mirror,
+        ...at,
+      });
     }
     from += strip.height;
   }
@@ -82,7 +89,9 @@ function writeLayout(
 
 /** Strips of the same height that hold the same come together. */
 function sortKey(strip: PlannedStrip): string {
-  return strip.blanks.map((b) => `${String(b.variant.blank).padStart(4, '0')}:${b.variant.shape}:${b.variant.turn.toFixed(3)}`).join(' ');
+  return strip.blanks
+    .map((b) => `${String(b.variant.blank).padStart(4, '0')}:${b.variant.shape}:${b.variant.turn.toFixed(3)}`)
+    .join(' ');
 }
 
 function merged(layouts: readonly Layout[]): readonly Layout[] {

@@ -19,7 +19,8 @@ export async function openSolver(): Promise<Solver> {
   instance ??= createGlpk();
   const glpk = await instance;
   return {
-    linear: (programme) => read(glpk, programme, glpk.solve(write(glpk, programme, false), { msglev: glpk.GLP_MSG_OFF, presol: false })),
+    linear: (programme) =>
+      read(glpk, programme, glpk.solve(write(glpk, programme, false), { msglev: glpk.GLP_MSG_OFF, presol: false })),
     integer: (programme, seconds, gap = 0) => {
       if (seconds <= 0) return nothing(programme);
       const options = { msglev: glpk.GLP_MSG_OFF, presol: true, tmlim: seconds, mipgap: gap };
@@ -32,7 +33,11 @@ function write(glpk: GLPK, programme: Programme, integer: boolean): LP {
   const { columns, rows } = programme;
   return {
     name: 'plan',
-    objective: { direction: glpk.GLP_MIN, name: 'cost', vars: columns.map((c, i) => ({ name: `x${i}`, coef: c.cost })) },
+    objective: {
+      direction: glpk.GLP_MIN,
+      name: 'cost',
+      vars: columns.map((c, i) => ({ name: `x${i}`, coef: c.cost })),
+    },
     subjectTo: rows.map((row, i) => ({
       name: `r${i}`,
       vars: row.entries.map(([column, coef]) => ({ name: `x${column}`, coef })),
@@ -45,7 +50,8 @@ function write(glpk: GLPK, programme: Programme, integer: boolean): LP {
 
 function bounds(glpk: GLPK, lower: number, upper: number) {
   if (lower === upper) return { type: glpk.GLP_FX, lb: lower, ub: upper };
-  if (lower === -Infinity) return { type: upper === Infinity ? glpk.GLP_FR : glpk.GLP_UP, lb: 0, ub: upper === Infinity ? 0 : upper };
+  if (lower === -Infinity)
+    return { type: upper === Infinity ? glpk.GLP_FR : glpk.GLP_UP, lb: 0, ub: upper === Infinity ? 0 : upper };
   if (upper === Infinity) return { type: glpk.GLP_LO, lb: lower, ub: 0 };
   return { type: glpk.GLP_DB, lb: lower, ub: upper };
 }
@@ -55,11 +61,15 @@ function read(glpk: GLPK, programme: Programme, answer: ReturnType<GLPK['solve']
   const x = Float64Array.from(programme.columns, (_, i) => vars[`x${i}`] ?? 0);
   const duals = Float64Array.from(programme.rows, (_, i) => dual?.[`r${i}`] ?? 0);
   const named =
-    status === glpk.GLP_OPT ? 'optimal'
-    : status === glpk.GLP_NOFEAS || status === glpk.GLP_INFEAS ? 'infeasible'
-    : status === glpk.GLP_UNBND ? 'unbounded'
-    : status === glpk.GLP_FEAS && holds(programme.rows, x) ? 'feasible'
-    : 'none';
+    status === glpk.GLP_OPT
+      ? 'optimal'
+      : status === glpk.GLP_NOFEAS || status === glpk.GLP_INFEAS
+        ? 'infeasible'
+        : status === glpk.GLP_UNBND
+          ? 'unbounded'
+          : status === glpk.GLP_FEAS && holds(programme.rows, x)
+            ? 'feasible'
+            : 'none';
   return { status: named, value: z, x, duals };
 }
 
@@ -74,5 +84,10 @@ function holds(rows: readonly ProgrammeRow[], x: Float64Array): boolean {
 }
 
 function nothing(programme: Programme): ProgrammeResult {
-  return { status: 'none', value: Number.NaN, x: new Float64Array(programme.columns.length), duals: new Float64Array(programme.rows.length) };
+  return {
+    status: 'none',
+    value: Number.NaN,
+    x: new Float64Array(programme.columns.length),
+    duals: new Float64Array(programme.rows.length),
+  };
 }

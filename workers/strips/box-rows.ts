@@ -2,7 +2,6 @@
 import { type Family, stripHeight } from './family.ts';
 import type { Variant } from './variant.ts';
 
-
 export interface BoxRow {
   readonly family: number;
   readonly height: number;

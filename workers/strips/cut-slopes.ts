@@ -19,7 +19,9 @@ export function cutSlopes(variants: readonly Variant[], span: number): Float64Ar
     });
   }
   const slanted = found.some((s) => Math.abs(s) > SAME);
-  if (slanted) for (const degrees of [30, 45, 60]) for (const sign of [-1, 1]) found.push(sign / Math.tan((degrees * Math.PI) / 180));
+  if (slanted)
+    for (const degrees of [30, 45, 60])
+      for (const sign of [-1, 1]) found.push(sign / Math.tan((degrees * Math.PI) / 180));
   // No cut runs further along the strip than the strip is long.
   const lowest = variants.reduce((least, v) => Math.min(least, v.height), Infinity);
   const usable = found.filter((s) => Math.abs(s) * lowest <= span && Math.abs(s) > SAME);

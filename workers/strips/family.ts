@@ -47,7 +47,17 @@ export function makeFamily(job: LayoutJob, clothIndex: number, size: FamilySize)
     .sort((a, b) => a.height - b.height || a.blank - b.blank || a.width - b.width);
   const heights = distinctAscending(variants.map((v) => stripHeight(v.height, ruler)));
   const slopes = cutSlopes(variants, size.span);
-  return { cloth, clothIndex, ...size, variants, heights, ruler, slopes, reach: reachOf(variants, slopes), graphs: new Map() };
+  return {
+    cloth,
+    clothIndex,
+    ...size,
+    variants,
+    heights,
+    ruler,
+    slopes,
+    reach: reachOf(variants, slopes),
+    graphs: new Map(),
+  };
 }
 
 /** The height a strip must have for a blank of this height: rounded up to the ruler where there is one. */
@@ -67,7 +77,7 @@ export function graphAt(family: Family, height: number): RowGraph {
 
 /** Graph of a height in between: there are many, and each is wanted seldom. */
 export function passingGraphAt(family: Family, height: number): RowGraph {
-  return makeRowGraph(family.variants, family.slopes, family.reach, height, family.span);
+  return makeRowGraph(family.variants, family.slopes, family.reach, height, family.span, family.ruler);
 }
 
 /** Whether a strip taller than its blanks can ever be of use: only where some blank slants. */
@@ -81,7 +91,7 @@ export function choicesOn(blank: JobBlank, clothId: string) {
   if (choice === undefined) return [];
   const shapes = blank.shapes ?? [{ outline: blank.outline!, turns: blank.turns, mirror: blank.mirror }];
   return shapes.map((shape, index) => {
-    const own: Exclude<ClothChoice, string> | undefined = typeof choice === "string" ? undefined : choice;
+    const own: Exclude<ClothChoice, string> | undefined = typeof choice === 'string' ? undefined : choice;
     const turns: Turns = own?.turns ?? shape.turns ?? [0];
     return { index, outline: shape.outline, turns, mirror: own?.mirror ?? shape.mirror ?? false };
   });
@@ -93,7 +103,14 @@ function blankVariants(blank: JobBlank, index: number, clothId: string, along: b
     for (const degrees of turnSet(outline, turns)) {
       for (const over of mirror ? [false, true] : [false]) {
         // Strips that run along the length are planned as if the cloth lay a quarter turn round.
-        const v = makeVariant(index, shape, outline, along ? quarterBack(degrees, over) : degrees, over, turns !== 'any');
+        const v = makeVariant(
+          index,
+          shape,
+          outline,
+          along ? quarterBack(degrees, over) : degrees,
+          over,
+          turns !== 'any',
+        );
         if (!kept.some((k) => sameVariant(k, v))) kept.push(v);
       }
     }

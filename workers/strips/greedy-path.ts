@@ -5,7 +5,12 @@ import { type RowGraph, type RowStep, stepOf, tail } from './row-graph.ts';
  * A row that at each step loses least against the bound, which is often nearly the best one.
  * @param values @param most by the graph's blanks: worth, and how many are wanted
  */
-export function greedyPath(graph: RowGraph, ratio: RatioBound, values: Float64Array, most: Int32Array): { steps: readonly RowStep[]; value: number } {
+export function greedyPath(
+  graph: RowGraph,
+  ratio: RatioBound,
+  values: Float64Array,
+  most: Int32Array,
+): { steps: readonly RowStep[]; value: number } {
   const m = graph.slopes.length;
   const taken = new Int32Array(graph.blanks.length);
   const room = graph.span * (1 + 1e-9);

@@ -31,7 +31,8 @@ const LOOSE = 1e-7;
 /** Null when no row on the grid is worth more than the threshold. */
 export function gridPath({ graph, ratio, arcs, threshold, cell, round, most }: GridSearch): GridRow | null {
   const m = graph.slopes.length;
-  const cellsOf = round === 'up' ? (v: number) => Math.ceil(v / cell - LOOSE) : (v: number) => Math.floor(v / cell + LOOSE);
+  const cellsOf =
+    round === 'up' ? (v: number) => Math.ceil(v / cell - LOOSE) : (v: number) => Math.floor(v / cell + LOOSE);
   const end = Math.floor(graph.span / cell + LOOSE);
   const tails = Int32Array.from({ length: m }, (_, s) => cellsOf(tail(graph, s)));
   const cells = arcs.map(({ length }) => length.map((l) => Math.max(1, cellsOf(l))));

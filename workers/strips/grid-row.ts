@@ -9,12 +9,27 @@ import type { LaidBlank } from './lay-row.ts';
  * @param height of the strip @param span its length @param ruler null: nothing to do
  * @returns the row spread onto the ruler's marks, or the row itself
  */
-export function gridRow(blanks: readonly LaidBlank[], height: number, span: number, ruler: number | null): readonly LaidBlank[] {
+export function gridRow(
+  blanks: readonly LaidBlank[],
+  height: number,
+  span: number,
+  ruler: number | null,
+): readonly LaidBlank[] {
   if (ruler === null) return blanks;
-  return spreadRow(blanks, height, span, ruler) ?? spreadRow(blanks, height, span, ruler / 2) ?? spreadRow(blanks, height, span, ruler / 4) ?? blanks;
+  return (
+    spreadRow(blanks, height, span, ruler) ??
+    spreadRow(blanks, height, span, ruler / 2) ??
+    spreadRow(blanks, height, span, ruler / 4) ??
+    blanks
+  );
 }
 
-function spreadRow(blanks: readonly LaidBlank[], height: number, span: number, ruler: number): readonly LaidBlank[] | null {
+function spreadRow(
+  blanks: readonly LaidBlank[],
+  height: number,
+  span: number,
+  ruler: number,
+): readonly LaidBlank[] | null {
   const mark = (v: number) => Math.ceil(v / ruler - 1e-6) * ruler;
   const spread: LaidBlank[] = [];
   let near = 0;

@@ -13,7 +13,12 @@ export interface KnapsackItem {
  * The blanks that fit, best value per width first.
  * @param worthless whether blanks of no value are wanted too
  */
-export function knapsackItems(graph: RowGraph, values: Float64Array, demand: Int32Array, worthless = false): readonly KnapsackItem[] {
+export function knapsackItems(
+  graph: RowGraph,
+  values: Float64Array,
+  demand: Int32Array,
+  worthless = false,
+): readonly KnapsackItem[] {
   const items: KnapsackItem[] = [];
   graph.blanks.forEach((blank, k) => {
     const width = graph.length[k]!;
@@ -40,7 +45,10 @@ export function fractionalRest(items: readonly KnapsackItem[], from: number, len
 export function knapsackRow(graph: RowGraph, values: Float64Array, demand: Int32Array, threshold: number): PricedRows {
   const items = knapsackItems(graph, values, demand);
   const span = graph.span * (1 + 1e-9) + 1e-9;
-  const at = [0], val = [0], item = [-1], parent = [-1];
+  const at = [0],
+    val = [0],
+    item = [-1],
+    parent = [-1];
   let front: number[] = [0];
   let best = -1;
   let bestValue = threshold + 1e-9;

@@ -12,7 +12,13 @@ import type { RowGraph, RowStep } from './row-graph.ts';
  * @param most rows wanted
  * @returns null when there are more than `most`, or rows are not cut square throughout
  */
-export function listRows(graph: RowGraph, values: Float64Array, demand: Int32Array, least: number, most: number): readonly PricedRow[] | null {
+export function listRows(
+  graph: RowGraph,
+  values: Float64Array,
+  demand: Int32Array,
+  least: number,
+  most: number,
+): readonly PricedRow[] | null {
   if (graph.slopes.length > 1) return null;
   const items = knapsackItems(graph, values, demand, true);
   const span = graph.span * (1 + 1e-9) + 1e-9;
@@ -25,7 +31,8 @@ export function listRows(graph: RowGraph, values: Float64Array, demand: Int32Arr
     if (value + fractionalRest(items, k, length) < least) return true;
     if (k === items.length) {
       const maximal = items.every((item, i) => taken[i]! >= item.most || item.width > length);
-      if (maximal) rows.push({ steps: items.flatMap((item, i) => new Array<RowStep>(taken[i]!).fill(item.step)), value });
+      if (maximal)
+        rows.push({ steps: items.flatMap((item, i) => new Array<RowStep>(taken[i]!).fill(item.step)), value });
       return rows.length <= most;
     }
     const { width, value: worth, most: n } = items[k]!;

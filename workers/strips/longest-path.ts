@@ -72,7 +72,15 @@ class Labels {
 
   run(): FoundPath | null {
     const { graph, critical, labels } = this.s;
-    this.push(0, 0, this.bound - this.s.threshold, graph.square, -1, -1, critical.length > 0 ? critical.map(() => 0) : NONE);
+    this.push(
+      0,
+      0,
+      this.bound - this.s.threshold,
+      graph.square,
+      -1,
+      -1,
+      critical.length > 0 ? critical.map(() => 0) : NONE,
+    );
     for (let label = this.pop(); label >= 0; label = this.pop()) {
       if (this.lead[label]! <= this.bestValue - this.s.threshold || this.dominated(label)) continue;
       const s = this.slope[label]!;
@@ -84,7 +92,15 @@ class Labels {
       const { blank, to, length, value, slack } = this.arcs[s]!;
       for (let i = 0; i < to.length; i++) {
         if (slack[i]! >= spare) continue;
-        this.push(this.at[label]! + length[i]!, this.value[label]! + value[i]!, lead - slack[i]!, to[i]!, blank[i]!, label, this.counts[label]!);
+        this.push(
+          this.at[label]! + length[i]!,
+          this.value[label]! + value[i]!,
+          lead - slack[i]!,
+          to[i]!,
+          blank[i]!,
+          label,
+          this.counts[label]!,
+        );
       }
     }
     return this.found(false);
@@ -99,7 +115,15 @@ class Labels {
     return { steps: steps.reverse(), value: this.bestValue, cut };
   }
 
-  private label(at: number, value: number, lead: number, slope: number, blank: number, parent: number, counts: readonly number[]): number {
+  private label(
+    at: number,
+    value: number,
+    lead: number,
+    slope: number,
+    blank: number,
+    parent: number,
+    counts: readonly number[],
+  ): number {
     this.value.push(value);
     this.lead.push(lead);
     this.slope.push(slope);
@@ -109,7 +133,15 @@ class Labels {
     return this.at.push(at) - 1;
   }
 
-  private push(at: number, value: number, lead: number, slope: number, blank: number, parent: number, counts: readonly number[]): void {
+  private push(
+    at: number,
+    value: number,
+    lead: number,
+    slope: number,
+    blank: number,
+    parent: number,
+    counts: readonly number[],
+  ): void {
     const { graph, most, critical } = this.s;
     if (at + tail(graph, slope) > this.fits) return;
     let held = counts;

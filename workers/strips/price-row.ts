@@ -1,7 +1,8 @@
 /** The row worth most in a strip of one height, at the master's prices. */
-import { knapsackRow } from './knapsack-row.ts';
+
 import { greedyPath } from './greedy-path.ts';
 import { gridPath } from './grid-path.ts';
+import { knapsackRow } from './knapsack-row.ts';
 import { longestPath, type PathSearch } from './longest-path.ts';
 import { boundByRatio } from './ratio.ts';
 import { usableArcs } from './row-arcs.ts';
@@ -23,8 +24,11 @@ export interface PricedRows {
 const CRITICAL_MOST = 6;
 const LABELS = 40_000;
 /** Cells to a strip: for a quick look, and where something is to be proved. */
-const QUICK_CELLS = 600;
-const FINE_CELLS = 2600;
+const QUICK_CELLS = 700;
+const FINE_CELLS = 3000;
+/** Half sizes and thirds of ruler sizes come from slants, so cells finer than the ruler lose least. */
+const QUICK_OF_RULER = 2;
+const FINE_OF_RULER = 8;
 /** A quick look takes the first row that is worth so much more than it must be, in parts of that. */
 const CLEARLY = 5e-3;
 
@@ -33,7 +37,13 @@ const CLEARLY = 5e-3;
  * @param demand by blank: no row found holds more of a blank than this; bounds may pass over it
  * @param exact false: a quick look, whose bound is only the one known without any search
  */
-export function priceRow(graph: RowGraph, values: Float64Array, demand: Int32Array, threshold: number, exact = true): PricedRows {
+export function priceRow(
+  graph: RowGraph,
+  values: Float64Array,
+  demand: Int32Array,
+  threshold: number,
+  exact = true,
+): PricedRows {
   if (graph.blanks.length === 0) return { best: null, bound: 0 };
   if (graph.slopes.length === 1) return knapsackRow(graph, values, demand, threshold);
   const own = Float64Array.from(graph.blanks, (b) => (demand[b]! > 0 && values[b]! > 1e-9 ? values[b]! : 0));
@@ -49,9 +59,9 @@ export function priceRow(graph: RowGraph, values: Float64Array, demand: Int32Arr
   const wanted = Math.max(first.value, threshold);
   const arcs = usableArcs(graph, own, ratio, bound - wanted);
   const search = { graph, ratio, arcs, threshold: wanted };
-  const quick = gridPath({ ...search, cell: graph.span / QUICK_CELLS, round: 'up', most }) ?? greedy;
+  const quick = gridPath({ ...search, cell: cellOf(graph, QUICK_CELLS, QUICK_OF_RULER), round: 'up', most }) ?? greedy;
   if (quick || !exact) return { best: quick, bound };
-  const cell = graph.span / FINE_CELLS;
+  const cell = cellOf(graph, FINE_CELLS, FINE_OF_RULER);
   const fine = gridPath({ ...search, cell, round: 'up', most });
   if (fine) return { best: fine, bound };
   const top = gridPath({ ...search, cell, round: 'down' });
@@ -65,7 +75,11 @@ export function priceRow(graph: RowGraph, values: Float64Array, demand: Int32Arr
 }
 
 /** The search that counts copies of the blanks a row has too many of; undefined when it grows too large. */
-function withDemand(search: Omit<PathSearch, 'critical' | 'most' | 'labels'>, critical: number[], most: Int32Array): PricedRows | undefined {
+function withDemand(
+  search: Omit<PathSearch, 'critical' | 'most' | 'labels'>,
+  critical: number[],
+  most: Int32Array,
+): PricedRows | undefined {
   for (;;) {
     const found = longestPath({ ...search, critical, most, labels: LABELS });
     if (!found) return { best: null, bound: Math.max(search.threshold, 0) };
@@ -75,6 +89,13 @@ function withDemand(search: Omit<PathSearch, 'critical' | 'most' | 'labels'>, cr
     if (critical.length + over.length > CRITICAL_MOST) return undefined;
     critical.push(...over);
   }
+}
+
+/** A part of the ruler, on whose marks most lengths lie, unless that makes far too many cells. */
+function cellOf(graph: RowGraph, cells: number, ofRuler: number): number {
+  const even = graph.span / cells;
+  const onRuler = (graph.ruler ?? 0) / ofRuler;
+  return onRuler > even / 2 && onRuler < even * 2 ? onRuler : even;
 }
 
 function overDemand(graph: RowGraph, steps: readonly RowStep[], most: Int32Array): number[] {

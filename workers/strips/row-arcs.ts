@@ -37,10 +37,16 @@ export function usableArcs(graph: RowGraph, values: Float64Array, ratio: RatioBo
         to[n] = t;
         length[n] = l;
         value[n] = worth;
-        slack[n] = off > 0 ? off : 0;
+        slack[n] = Math.max(off, 0);
         n++;
       }
     }
-    return { blank: blank.slice(0, n), to: to.slice(0, n), length: length.slice(0, n), value: value.slice(0, n), slack: slack.slice(0, n) };
+    return {
+      blank: blank.slice(0, n),
+      to: to.slice(0, n),
+      length: length.slice(0, n),
+      value: value.slice(0, n),
+      slack: slack.slice(0, n),
+    };
   });
 }

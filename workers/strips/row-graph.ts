@@ -13,6 +13,8 @@ import type { Variant } from './variant.ts';
 export interface RowGraph {
   readonly height: number;
   readonly span: number;
+  /** What sizes are whole multiples of, if anything. */
+  readonly ruler: number | null;
   /** Slopes of cuts, ascending; `square` is the index of 0. */
   readonly slopes: Float64Array;
   readonly square: number;
@@ -37,7 +39,14 @@ export interface RowStep {
  * @param variants of the family, with `reach` over `slopes`; those too tall for the strip are passed over
  * @param height of the strip @param span its length
  */
-export function makeRowGraph(variants: readonly Variant[], slopes: Float64Array, reach: Reach, height: number, span: number): RowGraph {
+export function makeRowGraph(
+  variants: readonly Variant[],
+  slopes: Float64Array,
+  reach: Reach,
+  height: number,
+  span: number,
+  ruler: number | null,
+): RowGraph {
   const m = slopes.length;
   const fitting = [...variants.keys()].filter((v) => variants[v]!.height <= height + 1e-9 * (1 + height));
   const blanks = Int32Array.from(new Set(fitting.map((v) => variants[v]!.blank)));
@@ -72,7 +81,7 @@ export function makeRowGraph(variants: readonly Variant[], slopes: Float64Array,
       }
     }
   });
-  return { height, span, slopes, square: slopes.indexOf(0), blanks, length, choice, variants };
+  return { height, span, ruler, slopes, square: slopes.indexOf(0), blanks, length, choice, variants };
 }
 
 /** What a cut needs of the strip beyond its middle. */
@@ -90,5 +99,8 @@ export function stepOf(graph: RowGraph, k: number, s: number, t: number): RowSte
 
 /** Whether both its sides stand square to the strip. */
 export function isBox(v: Variant): boolean {
-  return v.hull.length === 4 && v.hull.every(([x, y]) => (x < 1e-9 || v.width - x < 1e-9) && (y < 1e-9 || v.height - y < 1e-9));
+  return (
+    v.hull.length === 4 &&
+    v.hull.every(([x, y]) => (x < 1e-9 || v.width - x < 1e-9) && (y < 1e-9 || v.height - y < 1e-9))
+  );
 }

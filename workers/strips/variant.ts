@@ -22,7 +22,14 @@ export interface Variant {
 }
 
 /** @param asked whether the turn was asked for, rather than one of those that stand for any turn */
-export function makeVariant(blank: number, shape: number, outline: Polygon, degrees: number, mirror: boolean, asked: boolean): Variant {
+export function makeVariant(
+  blank: number,
+  shape: number,
+  outline: Polygon,
+  degrees: number,
+  mirror: boolean,
+  asked: boolean,
+): Variant {
   const turned = outline.map((p) => turn(p, degrees)).map((p) => (mirror ? reflect(p) : p));
   const raw = convexHull(turned);
   const minX = Math.min(...raw.map((p) => p[0]));
@@ -31,7 +38,18 @@ export function makeVariant(blank: number, shape: number, outline: Polygon, degr
   const width = Math.max(...hull.map((p) => p[0]));
   const height = Math.max(...hull.map((p) => p[1]));
   const levelled = asked || hull.some((p, i) => isLevel(p, hull[(i + 1) % hull.length]!));
-  return { blank, shape, turn: degrees, mirror, hull, width, height, area: areaOf(hull), levelled, shift: [-minX, -minY] };
+  return {
+    blank,
+    shape,
+    turn: degrees,
+    mirror,
+    hull,
+    width,
+    height,
+    area: areaOf(hull),
+    levelled,
+    shift: [-minX, -minY],
+  };
 }
 
 /** Whether two variants are the same outline in the same place, so that one of them is enough. */
@@ -47,7 +65,8 @@ export function convexHull(points: readonly Point[]): Polygon {
   const half = (list: readonly Point[]): Point[] => {
     const kept: Point[] = [];
     for (const p of list) {
-      while (kept.length > 1 && cross(subtract(kept.at(-1)!, kept.at(-2)!), subtract(p, kept.at(-2)!)) <= 1e-12) kept.pop();
+      while (kept.length > 1 && cross(subtract(kept.at(-1)!, kept.at(-2)!), subtract(p, kept.at(-2)!)) <= 1e-12)
+        kept.pop();
       kept.push(p);
     }
     return kept.slice(0, -1);
