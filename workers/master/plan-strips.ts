@@ -60,8 +60,8 @@ export async function planStrips(
       tell();
     }
   };
-  const isWhole = (plan: Plan) => impossible.length === 0 && plan.unplaced.every((n) => n === 0);
-  const done = () => best?.unplaced.every((n) => n === 0) && best.cost <= bound + 1e-6;
+  const isWhole = (plan: Plan) => impossible.length === 0 && isPlaced(plan);
+  const done = () => best !== null && isPlaced(best) && best.cost <= bound + 1e-6;
 
   const first = firstPlan(job, families, demand);
   for (const c of first.columns) master.addStrip(c);
@@ -104,6 +104,8 @@ export async function planStrips(
   });
   return answer(best!);
 }
+
+const isPlaced = (plan: Plan): boolean => plan.unplaced.every((n) => n === 0);
 
 function boundWords(job: LayoutJob): string {
   const stepped = job.cloths.some((c) => isBolt(c) && c.step !== undefined);
