@@ -4,8 +4,8 @@ import { greedyPath } from './greedy-path.ts';
 import { gridPath } from './grid-path.ts';
 import { knapsackRow } from './knapsack-row.ts';
 import { longestPath, type PathSearch } from './longest-path.ts';
-import { boundByRatio } from './ratio.ts';
-import { usableArcs } from './row-arcs.ts';
+import { boundByDemand, boundByRatio } from './ratio.ts';
+import { arcCount, usableArcs } from './row-arcs.ts';
 import type { RowGraph, RowStep } from './row-graph.ts';
 
 export interface PricedRow {
@@ -23,6 +23,8 @@ export interface PricedRows {
 
 const CRITICAL_MOST = 6;
 const LABELS = 40_000;
+/** Steps times places: beyond this a strip is left with the bound known without a search. */
+const WORK_MOST = 6e7;
 /** Cells to a strip: for a quick look, and where something is to be proved. */
 const QUICK_CELLS = 700;
 const FINE_CELLS = 3000;
@@ -50,28 +52,40 @@ export function priceRow(
   if (own.every((v) => v === 0)) return { best: null, bound: 0 };
   const most = Int32Array.from(graph.blanks, (b) => demand[b]!);
   const ratio = boundByRatio(graph, own);
-  const bound = ratio.rate * graph.span * (1 + 1e-9) + ratio.bonus[graph.square]!;
-  if (bound <= threshold) return { best: null, bound };
-  // What is found without a search cuts most of the search off.
+  const free = ratio.rate * graph.span * (1 + 1e-9) + ratio.bonus[graph.square]!;
+  if (free <= threshold) return { best: null, bound: free };
   const first = greedyPath(graph, ratio, own, most);
+  if (!exact && first.value > threshold + CLEARLY * Math.abs(threshold)) return { best: first, bound: free };
+  const bound = exact ? Math.min(free, boundByDemand(graph, own, most, ratio)) : free;
+  if (bound <= threshold) return { best: null, bound };
   const greedy = first.value > threshold ? first : null;
-  if (!exact && first.value > threshold + CLEARLY * Math.abs(threshold)) return { best: first, bound };
   const wanted = Math.max(first.value, threshold);
-  const arcs = usableArcs(graph, own, ratio, bound - wanted);
-  const search = { graph, ratio, arcs, threshold: wanted };
-  const quick = gridPath({ ...search, cell: cellOf(graph, QUICK_CELLS, QUICK_OF_RULER), round: 'up', most }) ?? greedy;
+  const few = usableArcs(graph, own, ratio, free - wanted, true);
+  const quick =
+    gridPath({
+      graph,
+      ratio,
+      arcs: few,
+      threshold: wanted,
+      cell: cellOf(graph, QUICK_CELLS, QUICK_OF_RULER),
+      round: 'up',
+      most,
+    }) ?? greedy;
   if (quick || !exact) return { best: quick, bound };
   const cell = cellOf(graph, FINE_CELLS, FINE_OF_RULER);
+  const arcs = usableArcs(graph, own, ratio, free - threshold, false);
+  if ((arcCount(arcs) * graph.span) / cell > WORK_MOST) return { best: null, bound };
+  const search = { graph, ratio, arcs, threshold };
   const fine = gridPath({ ...search, cell, round: 'up', most });
   if (fine) return { best: fine, bound };
   const top = gridPath({ ...search, cell, round: 'down' });
-  if (!top) return { best: null, bound: Math.max(threshold, 0) };
+  if (!top) return { best: null, bound: Math.min(bound, Math.max(threshold, 0)) };
   const critical = overDemand(graph, top.steps, most);
   if (critical.length > 0) {
     const found = withDemand(search, critical, most);
     if (found) return found;
   }
-  return { best: null, bound: top.value };
+  return { best: null, bound: Math.min(bound, top.value) };
 }
 
 /** The search that counts copies of the blanks a row has too many of; undefined when it grows too large. */

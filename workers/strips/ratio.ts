@@ -25,6 +25,40 @@ export function boundByRatio(graph: RowGraph, values: Float64Array): RatioBound 
   }
 }
 
+/**
+ * A bound that knows demand: at a lower rate some blanks gain on every copy, but no row holds more copies than are wanted.
+ * The rate at which that is least is looked for among a few.
+ * @param most by the graph's blanks
+ */
+export function boundByDemand(graph: RowGraph, values: Float64Array, most: Int32Array, ratio: RatioBound): number {
+  const m = graph.slopes.length;
+  const { bonus } = ratio;
+  const base = bonus[graph.square]!;
+  // By blank, value and potential: what is left once the rate times the length is taken off is least at one of few steps.
+  const bound = (rate: number): number => {
+    let end = 0;
+    for (let s = 0; s < m; s++) end = Math.max(end, -bonus[s]! - rate * tail(graph, s));
+    let sum = rate * graph.span * (1 + 1e-9) + base + end;
+    for (let k = 0; k < graph.blanks.length; k++) {
+      const value = values[k]!;
+      if (value <= 0) continue;
+      let gain = 0;
+      for (let s = 0; s < m; s++) {
+        const row = (k * m + s) * m;
+        for (let t = 0; t < m; t++) {
+          const g = value - rate * graph.length[row + t]! + bonus[t]! - bonus[s]!;
+          if (g > gain) gain = g;
+        }
+      }
+      sum += gain * most[k]!;
+    }
+    return sum;
+  };
+  let best = Infinity;
+  for (let i = 0; i <= 10; i++) best = Math.min(best, bound(ratio.rate * (1 - i * 0.03)));
+  return best;
+}
+
 /** gain[s * m + t]: the most that one blank between cuts of slopes s and t gains over the rate. */
 function bestArcs(graph: RowGraph, values: Float64Array, rate: number): Float64Array {
   const m = graph.slopes.length;
