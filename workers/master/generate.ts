@@ -80,7 +80,7 @@ interface Round {
 }
 
 /** A quick look at slanted blanks is content with so many new strips: prices have changed by then. */
-const ENOUGH = 4;
+const ENOUGH = 10;
 
 /** @param turn where a quick look begins among the heights, so that it is not always the same that are looked at */
 async function price(

@@ -70,14 +70,16 @@ export async function planStrips(
 
   raise(areaBound(job, families, demand));
   doing = 'pricing strips';
-  const quick = await generate(master, [], clock.breath, { quick: true });
+  // Good strips come early; the last of them only matter to the proof, and a plan should not wait for it.
+  const early = clock.left() * 0.8;
+  await generate(master, [], async () => (await clock.breath()) && clock.left() > early, { quick: true });
   const random = randomFrom(job.seed ?? 1);
   doing = 'choosing strips';
   offer(await dive(master, solver, random, clock.breath, Math.min(1, clock.left() / 4)));
 
   doing = 'proving';
   const slack = mayLeaveOpen(families) ? 0.01 : 0;
-  const cuts = quick?.complete ? await countCuts(solver, master, clock.breath) : [];
+  const cuts = await countCuts(solver, master, clock.breath);
   // A bolt cut along its length is planned in lengths chosen beforehand, which proves nothing about other lengths.
   const provable = families.every((f) => f.segment === null);
   if (provable) {
