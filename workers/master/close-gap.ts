@@ -6,7 +6,8 @@ import { layRow } from '../strips/lay-row.ts';
 import { listRows } from '../strips/list-rows.ts';
 import type { StripColumn } from './column.ts';
 import { dive } from './dive.ts';
-import { count, generate } from './generate.ts';
+import { enrich, lossOf } from './enrich.ts';
+import { count, type Generated, generate } from './generate.ts';
 import { type Chosen, makePlan, type Plan } from './plan.ts';
 import { leastSaving, roundCost } from './round-cost.ts';
 import { mayLeaveOpen } from './slack.ts';
@@ -25,37 +26,54 @@ export interface Gap {
   readonly done: () => boolean;
   readonly best: () => Plan | null;
   readonly bound: () => number;
+  /** The linear programme at the root, if it was solved. */
+  readonly root: Generated | null;
   readonly say: (words: string) => void;
 }
 
-const MOST_COLUMNS = 1500;
+const MOST_COLUMNS = 400;
+const SHAKES = 4;
 
 export async function closeGap(gap: Gap): Promise<void> {
   const { master, clock, done } = gap;
-  // Several dives, then the integer programme over all that they found, in turn; the tree of height counts after that.
   for (let round = 0; !done() && clock.left() > 0; round++) {
     gap.say('choosing strips');
-    for (let i = 0; i < 3 && !done() && clock.left() > 0; i++) {
+    if (gap.root) {
+      for (let i = 0; i < SHAKES; i++)
+        await enrich(master, gap.root.prices, roomFor(gap, gap.root), gap.random, clock.breath);
+    }
+    gap.offer(restricted(gap, [], Math.min(1 + round, clock.left() / 4)));
+    for (let i = 0; i < 2 && !done() && clock.left() > 0; i++) {
       gap.offer(await dive(master, gap.solver, gap.random, clock.breath, Math.min(0.5 + round, clock.left() / 4)));
     }
-    if (done()) return;
-    gap.offer(restricted(gap, [], Math.min(1 + round, clock.left() / 3)));
     if (done() || !(await clock.breath())) return;
     if (gap.provable) {
       gap.say('proving');
       await listed(gap, 2 + 2 * round);
       if (done() || !(await clock.breath())) return;
-      await tree(gap, 20 * 2 ** round);
+      await tree(gap, 4 * 2 ** round);
     }
   }
 }
 
-/** The integer programme over the columns found so far. */
-function restricted(gap: Gap, cuts: readonly HeightCut[], seconds: number): Plan | null {
+/** What the strips of a cheaper plan may all together cost above their worth; for any plan, where nothing is placed yet. */
+function roomFor(gap: Gap, root: Generated): number {
   const { master } = gap;
-  const columns = master.strips.filter((c) => c.row).slice(-MOST_COLUMNS);
   const best = gap.best();
-  const made = master.integer(cuts, seconds, best?.unplaced.every((n) => n === 0) ? best.cost : Infinity, columns);
+  if (!best || best.unplaced.some((n) => n > 0)) return Infinity;
+  return Math.max(0, best.cost - leastSaving(master.job, master.families) - root.solution.value);
+}
+
+/** The integer programme over the strips found so far that cost least above their worth. */
+function restricted(gap: Gap, cuts: readonly HeightCut[], seconds: number): Plan | null {
+  const { master, root } = gap;
+  const best = gap.best();
+  const real = master.strips.filter((c) => c.row);
+  const loss = root ? new Map(real.map((c) => [c, lossOf(root.prices, c)])) : null;
+  if (loss) real.sort((a, b) => loss.get(a)! - loss.get(b)!);
+  const whole = best?.unplaced.every((n) => n === 0);
+  const most = best && whole ? best.cost - leastSaving(master.job, master.families) : Infinity;
+  const made = master.integer(cuts, seconds, most, real.slice(0, MOST_COLUMNS));
   if (!made.solution) return null;
   return makePlan(master.job, master.families, master.demand, chosenFrom(master, made.columns, made.solution));
 }
@@ -88,7 +106,7 @@ async function tree(gap: Gap, most: number): Promise<void> {
   const { master, clock } = gap;
   const open: Node[] = [{ cuts: gap.cuts, bound: gap.bound() }];
   const rounded = (v: number) => roundCost(master.job, master.families, v);
-  const slack = mayLeaveOpen(master.families) ? 0.002 : 0;
+  const slack = mayLeaveOpen(master.families) ? 0.0005 : 0;
   for (let i = 0; i < most && open.length > 0 && clock.left() > 0 && !gap.done(); i++) {
     open.sort((a, b) => a.bound - b.bound);
     const node = open.shift()!;

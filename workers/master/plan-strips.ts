@@ -9,7 +9,7 @@ import { closeGap } from './close-gap.ts';
 import { countCuts } from './count-cuts.ts';
 import { dive } from './dive.ts';
 import { firstPlan } from './first-plan.ts';
-import { generate } from './generate.ts';
+import { type Generated, generate } from './generate.ts';
 import { better, type Plan } from './plan.ts';
 import { roundCost } from './round-cost.ts';
 import { mayLeaveOpen } from './slack.ts';
@@ -78,12 +78,13 @@ export async function planStrips(
   offer(await dive(master, solver, random, clock.breath, Math.min(1, clock.left() / 4)));
 
   doing = 'proving';
-  const slack = mayLeaveOpen(families) ? 0.01 : 0;
+  const slack = mayLeaveOpen(families) ? 0.002 : 0;
   const cuts = await countCuts(solver, master, clock.breath);
   // A bolt cut along its length is planned in lengths chosen beforehand, which proves nothing about other lengths.
   const provable = families.every((f) => f.segment === null);
+  let root: Generated | null = null;
   if (provable) {
-    const root = await generate(master, cuts, clock.breath, { slack, onBound: raise });
+    root = await generate(master, cuts, clock.breath, { slack, onBound: raise });
     if (root?.complete) raise(root.bound);
   }
 
@@ -97,6 +98,7 @@ export async function planStrips(
     offer,
     raise,
     done,
+    root,
     best: () => best,
     bound: () => bound,
     say: (words) => {

@@ -23,6 +23,7 @@ export interface PricedRows {
 
 const CRITICAL_MOST = 6;
 const LABELS = 40_000;
+const RENT_ROUNDS = 10;
 /** Steps times places: beyond this a strip is left with the bound known without a search. */
 const WORK_MOST = 6e7;
 /** Cells to a strip: for a quick look, and where something is to be proved. */
@@ -78,14 +79,64 @@ export function priceRow(
   const search = { graph, ratio, arcs, threshold };
   const fine = gridPath({ ...search, cell, round: 'up', most });
   if (fine) return { best: fine, bound };
-  const top = gridPath({ ...search, cell, round: 'down' });
-  if (!top) return { best: null, bound: Math.min(bound, Math.max(threshold, 0)) };
-  const critical = overDemand(graph, top.steps, most);
-  if (critical.length > 0) {
-    const found = withDemand(search, critical, most);
-    if (found) return found;
+  const rent = chargeRent(graph, own, most, threshold, cell);
+  if (rent.bound <= threshold) return { best: null, bound: Math.min(bound, rent.bound) };
+  // Rounded down, a row may seem to fit that does not by a hair: exact places tell.
+  return withDemand(search, [...rent.over], most) ?? { best: null, bound: Math.min(bound, rent.bound) };
+}
+
+/** A good row at these values that holds no more of each blank than is wanted; null when nothing is of value. */
+export function goodRow(graph: RowGraph, values: Float64Array, demand: Int32Array): PricedRow | null {
+  if (graph.blanks.length === 0) return null;
+  if (graph.slopes.length === 1) return knapsackRow(graph, values, demand, 0).best;
+  const own = Float64Array.from(graph.blanks, (b) => (demand[b]! > 0 && values[b]! > 1e-9 ? values[b]! : 0));
+  if (own.every((v) => v === 0)) return null;
+  const most = Int32Array.from(graph.blanks, (b) => demand[b]!);
+  const ratio = boundByRatio(graph, own);
+  const first = greedyPath(graph, ratio, own, most);
+  const free = ratio.rate * graph.span + ratio.bonus[graph.square]!;
+  const arcs = usableArcs(graph, own, ratio, free - first.value, true);
+  const cell = cellOf(graph, QUICK_CELLS, QUICK_OF_RULER);
+  const found = gridPath({ graph, ratio, arcs, threshold: first.value, cell, round: 'up', most }) ?? first;
+  return found.steps.length > 0 ? found : null;
+}
+
+/**
+ * A bound on rows that hold no more of each blank than is wanted: copies pay rent, and as much as all wanted copies would pay
+ * is given back, so no such row loses by it (a Lagrangian bound); rents rise on the blanks that the best row holds too many of.
+ */
+function chargeRent(
+  graph: RowGraph,
+  values: Float64Array,
+  most: Int32Array,
+  threshold: number,
+  cell: number,
+): { bound: number; over: readonly number[] } {
+  const rent = new Float64Array(values.length);
+  let bound = Infinity;
+  let over: readonly number[] = [];
+  for (let round = 0; round < RENT_ROUNDS; round++) {
+    const worth = values.map((v, k) => Math.max(0, v - rent[k]!));
+    if (worth.every((v) => v <= 0)) break;
+    const back = rent.reduce((sum, r, k) => sum + r * most[k]!, 0);
+    const ratio = boundByRatio(graph, worth);
+    const lead = ratio.rate * graph.span * (1 + 1e-9) + ratio.bonus[graph.square]! - (threshold - back);
+    const arcs = usableArcs(graph, worth, ratio, Math.max(0, lead), false);
+    if ((arcCount(arcs) * graph.span) / cell > WORK_MOST) break;
+    const top = lead <= 0 ? null : gridPath({ graph, ratio, arcs, threshold: threshold - back, cell, round: 'down' });
+    if (!top) return { bound: Math.max(0, threshold), over: [] };
+    bound = Math.min(bound, top.value + back);
+    const counts = countsOf(graph, top.steps);
+    const excess = counts.map((n, k) => (n > most[k]! || rent[k]! > 0 ? n - most[k]! : 0));
+    const size = excess.reduce((sum, e) => sum + e * e, 0);
+    if (round === 0) over = overDemand(graph, top.steps, most);
+    if (size === 0) break;
+    const step = (top.value + back - threshold) / size;
+    excess.forEach((e, k) => {
+      rent[k] = Math.min(values[k]!, Math.max(0, rent[k]! + step * e));
+    });
   }
-  return { best: null, bound: Math.min(bound, top.value) };
+  return { bound, over };
 }
 
 /** The search that counts copies of the blanks a row has too many of; undefined when it grows too large. */
@@ -113,7 +164,12 @@ function cellOf(graph: RowGraph, cells: number, ofRuler: number): number {
 }
 
 function overDemand(graph: RowGraph, steps: readonly RowStep[], most: Int32Array): number[] {
-  const counts = new Map<number, number>();
-  for (const s of steps) counts.set(s.variant.blank, (counts.get(s.variant.blank) ?? 0) + 1);
-  return [...graph.blanks.keys()].filter((k) => (counts.get(graph.blanks[k]!) ?? 0) > most[k]!);
+  const counts = countsOf(graph, steps);
+  return [...counts.keys()].filter((k) => counts[k]! > most[k]!);
+}
+
+function countsOf(graph: RowGraph, steps: readonly RowStep[]): Int32Array {
+  const of = new Map<number, number>();
+  for (const s of steps) of.set(s.variant.blank, (of.get(s.variant.blank) ?? 0) + 1);
+  return Int32Array.from(graph.blanks, (b) => of.get(b) ?? 0);
 }
