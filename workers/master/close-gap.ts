@@ -4,11 +4,12 @@ import type { Solver } from '../programme/glpk.ts';
 import { graphAt, stripHeight } from '../strips/family.ts';
 import { layRow } from '../strips/lay-row.ts';
 import { listRows } from '../strips/list-rows.ts';
+import { choose, planFrom } from './choose.ts';
 import type { StripColumn } from './column.ts';
 import { dive } from './dive.ts';
 import { enrich, lossOf } from './enrich.ts';
 import { count, type Generated, generate } from './generate.ts';
-import { type Chosen, makePlan, type Plan } from './plan.ts';
+import type { Plan } from './plan.ts';
 import { leastSaving, roundCost } from './round-cost.ts';
 import { mayLeaveOpen } from './slack.ts';
 import type { HeightCut, StripMaster } from './strip-master.ts';
@@ -73,24 +74,7 @@ function restricted(gap: Gap, cuts: readonly HeightCut[], seconds: number): Plan
   if (loss) real.sort((a, b) => loss.get(a)! - loss.get(b)!);
   const whole = best?.unplaced.every((n) => n === 0);
   const most = best && whole ? best.cost - leastSaving(master.job, master.families) : Infinity;
-  const made = master.integer(cuts, seconds, most, real.slice(0, MOST_COLUMNS));
-  if (!made.solution) return null;
-  return makePlan(master.job, master.families, master.demand, chosenFrom(master, made.columns, made.solution));
-}
-
-function chosenFrom(
-  master: StripMaster,
-  columns: StripMaster['strips'],
-  solution: { strips: Float64Array; pieces: Float64Array },
-): Chosen {
-  return {
-    strips: columns.flatMap((column, i) =>
-      solution.strips[i]! > 0.5 ? [{ column, times: Math.round(solution.strips[i]!) }] : [],
-    ),
-    pieces: master.pieces.flatMap((p, i) =>
-      solution.pieces[i]! > 0.5 ? [{ ...p, times: Math.round(solution.pieces[i]!) }] : [],
-    ),
-  };
+  return choose(master, real.slice(0, MOST_COLUMNS), cuts, seconds, most);
 }
 
 interface Node {
@@ -176,10 +160,7 @@ async function listed(gap: Gap, seconds: number): Promise<void> {
   }
   const limit = Math.min(seconds, clock.left());
   const solved = master.integer(gap.cuts, limit, best.cost, columns);
-  if (solved.solution)
-    gap.offer(
-      makePlan(master.job, master.families, master.demand, chosenFrom(master, solved.columns, solved.solution)),
-    );
+  if (solved.solution) gap.offer(planFrom(master, columns, solved.solution));
   if (solved.status === 'optimal') gap.raise(gap.best()!.cost);
   if (solved.status === 'infeasible') gap.raise(best.cost);
 }

@@ -43,14 +43,16 @@ export async function dive(
     for (const p of sub.pieces) root.addPiece(p);
     if (!made) return null;
     if (left <= last || !made.complete) {
-      const ending = sub.integer([], made.complete ? seconds : Math.min(seconds, 0.3), Infinity);
+      const real = sub.strips.filter((c) => c.row);
+      const ending = sub.integer([], made.complete ? seconds : Math.min(seconds, 0.3), Infinity, real);
       if (!ending.solution) return null;
-      ending.columns.forEach((column, i) => {
-        const times = Math.round(ending.solution!.strips[i]!);
+      const { solution } = ending;
+      real.forEach((column, i) => {
+        const times = Math.round(solution.strips[i]!);
         if (times > 0) strips.push({ column, times });
       });
       sub.pieces.forEach((p, i) => {
-        const times = Math.round(ending.solution!.pieces[i]!);
+        const times = Math.round(solution.pieces[i]!);
         if (times > 0) pieces.push({ ...p, times });
       });
       break;

@@ -5,11 +5,11 @@ import type { LayoutAnswer, LayoutJob, Progress, Unplaced } from '../../src/plan
 import type { Clock } from '../clock.ts';
 import type { Solver } from '../programme/glpk.ts';
 import { choicesOn, type Family, makeFamily } from '../strips/family.ts';
+import { choose } from './choose.ts';
 import { closeGap } from './close-gap.ts';
 import { countCuts } from './count-cuts.ts';
-import { dive } from './dive.ts';
 import { firstPlan } from './first-plan.ts';
-import { type Generated, generate } from './generate.ts';
+import { generate } from './generate.ts';
 import { better, type Plan } from './plan.ts';
 import { roundCost } from './round-cost.ts';
 import { mayLeaveOpen } from './slack.ts';
@@ -68,32 +68,28 @@ export async function planStrips(
   offer(first.plan);
   if (demand.every((d) => d === 0)) return answer(best!);
 
-  raise(areaBound(job, families, demand));
+  raise(areaBound(job, families, demand, master.fixedCost()));
   doing = 'pricing strips';
   // Good strips come early; the last of them only matter to the proof, and a plan should not wait for it.
   const early = clock.left() * 0.8;
   await generate(master, [], async () => (await clock.breath()) && clock.left() > early, { quick: true });
-  const random = randomFrom(job.seed ?? 1);
   doing = 'choosing strips';
-  offer(await dive(master, solver, random, clock.breath, Math.min(1, clock.left() / 4)));
+  offer(choose(master, master.strips, [], Math.min(0.3, clock.left() / 10), Infinity));
 
   doing = 'proving';
   const slack = mayLeaveOpen(families) ? 0.002 : 0;
   const cuts = await countCuts(solver, master, clock.breath);
   // A bolt cut along its length is planned in lengths chosen beforehand, which proves nothing about other lengths.
   const provable = families.every((f) => f.segment === null);
-  let root: Generated | null = null;
-  if (provable) {
-    root = await generate(master, cuts, clock.breath, { slack, onBound: raise });
-    if (root?.complete) raise(root.bound);
-  }
+  const root = provable ? await generate(master, cuts, clock.breath, { slack, onBound: raise }) : null;
+  if (root?.complete) raise(root.bound);
 
   await closeGap({
     master,
     solver,
     cuts,
     clock,
-    random,
+    random: randomFrom(job.seed ?? 1),
     provable,
     offer,
     raise,
@@ -116,18 +112,23 @@ function boundWords(job: LayoutJob): string {
   return stepped ? `${BOUND_FROM}, in whole selling steps` : BOUND_FROM;
 }
 
-/** Blanks cannot take less cloth than their area, each at the cheapest. */
-function areaBound(job: LayoutJob, families: readonly Family[], demand: Int32Array): number {
-  if (job.cloths.some((c) => !isBolt(c))) return 0;
-  let cost = 0;
+/** Blanks cannot take less cloth than their area, each at the cheapest, less what pieces that cost nothing could give. */
+function areaBound(job: LayoutJob, families: readonly Family[], demand: Int32Array, fixed: number): number {
+  const pieces = job.cloths.filter((c) => !isBolt(c));
+  const bolts = job.cloths.filter(isBolt);
+  if (pieces.some((c) => c.count === null) || bolts.length === 0) return 0;
+  const rates = bolts.map((c) => (c.cost ?? 1) / c.width);
+  if (pieces.length > 0 && Math.max(...rates) > Math.min(...rates) * (1 + 1e-9)) return 0;
+  let cost = fixed;
   demand.forEach((d, blank) => {
     let least = Infinity;
-    for (const f of families)
-      for (const v of f.variants)
-        if (v.blank === blank) least = Math.min(least, (v.area * (f.cloth.cost ?? 1)) / f.cloth.width);
+    for (const f of families) {
+      const rate = pieces.length > 0 ? rates[0]! : (f.cloth.cost ?? 1) / f.cloth.width;
+      for (const v of f.variants) if (v.blank === blank) least = Math.min(least, v.area * rate);
+    }
     if (d > 0) cost += d * least;
   });
-  return cost;
+  return Math.max(0, cost - pieces.reduce((sum, c) => sum + c.width * c.length! * (c.count ?? 1) * rates[0]!, 0));
 }
 
 function familiesOf(job: LayoutJob): readonly Family[] {

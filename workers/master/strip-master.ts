@@ -113,13 +113,12 @@ export class StripMaster {
    * Solves the integer programme over the strips that really can be laid.
    * @param most plans that cost more are not wanted
    */
-  integer(cuts: readonly HeightCut[], seconds: number, most: number, columns = this.strips.filter((c) => c.row)) {
+  integer(cuts: readonly HeightCut[], seconds: number, most: number, columns: readonly StripColumn[]) {
     const built = this.build(cuts, columns, true, most);
     const result = this.solver.integer(built.programme, seconds);
     const usable = result.status === 'optimal' || result.status === 'feasible';
     return {
       status: result.status,
-      columns,
       solution: usable ? this.solution(built, result.x, result.value, columns.length) : null,
     };
   }

@@ -22,7 +22,7 @@ export interface PricedRows {
 }
 
 const CRITICAL_MOST = 6;
-const LABELS = 40_000;
+const LABELS = 100_000;
 const RENT_ROUNDS = 10;
 /** Steps times places: beyond this a strip is left with the bound known without a search. */
 const WORK_MOST = 6e7;
