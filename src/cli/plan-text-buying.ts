@@ -1,4 +1,5 @@
 /** The shopping list. */
+import { sayMoney } from '../plan/say-money.ts';
 import { saySteps, stepShop } from '../plan/say-steps.ts';
 import type { ClothTally, Tally } from '../plan/tally.ts';
 import { formatClothLength, formatLength } from '../quilt/format-length.ts';
@@ -8,10 +9,10 @@ export function buyLines(quilt: Quilt, tally: Tally): readonly string[] {
   const rows = tally.cloths.map((cloth) => [
     cloth.name,
     amount(quilt, cloth),
-    cloth.price === null || cloth.buy === 0 ? '' : money(cloth.price, currencyOf(quilt, cloth)),
+    cloth.price === null || cloth.buy === 0 ? '' : sayMoney(cloth.price, currencyOf(quilt, cloth)),
     [...remarks(quilt, cloth)].join('; '),
   ]);
-  const total = tally.price === null ? [] : [`  All together ${money(tally.price, tally.currency)}.`];
+  const total = tally.price === null ? [] : [`  All together ${sayMoney(tally.price, tally.currency)}.`];
   const proved = tally.provedLeast ? ['  Every purchase is proved least.'] : [];
   return [...columns(rows), ...total, ...proved];
 }
@@ -41,15 +42,6 @@ function* remarks(quilt: Quilt, cloth: ClothTally): Generator<string> {
 
 const currencyOf = (quilt: Quilt, cloth: ClothTally): string | null =>
   quilt.cloths.find((each) => each.id === cloth.cloth)?.price?.currency ?? null;
-
-/** A sign stands before the amount, a code such as EUR behind it. */
-function money(value: number, currency: string | null): string {
-  const number = value.toFixed(2);
-  if (currency === null) {
-    return number;
-  }
-  return /^\p{L}{2,}$/u.test(currency) ? `${number} ${currency}` : `${currency}${number}`;
-}
 
 /** Cells padded to the widest of their column. */
 export function columns(rows: readonly (readonly string[])[]): readonly string[] {

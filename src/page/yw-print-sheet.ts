@@ -3,6 +3,7 @@ import { customElement, property, state } from 'lit/decorators.js';
 import { drawLayout, layoutTextSize } from '../draw/draw-layout.ts';
 import { litDrawing } from '../draw/lit-drawing.ts';
 import { wholeLength } from '../draw/unroll.ts';
+import { sayMoney } from '../plan/say-money.ts';
 import { cautions } from './cautions.ts';
 import { freshId, PageElement } from './page-element.ts';
 import type { Plan } from './plan-state.ts';
@@ -10,7 +11,6 @@ import { rollsOf } from './rolls.ts';
 import { stripTable } from './strip-table.ts';
 import { type Units, written, writtenPurchase } from './written.ts';
 import { lengthName } from './yw-cloth-roll.ts';
-import { money, sumOfLines } from './yw-tally-slip.ts';
 
 /** Pixels that a page of A4 or Letter leaves between its margins, and the height of small text on it. */
 const PAPER = { pixels: 660, text: 10.5 };
@@ -78,7 +78,7 @@ export class PrintSheet extends PageElement {
             <th scope="row">${line.name}</th>
             <td>${line.steps === null ? 'from the shelf' : writtenPurchase(line.buy, cloth?.step, this.units)}</td>
             <td>${written(line.need, this.units)}</td>
-            <td>${line.price === null ? '' : money(line.price, cloth?.price?.currency ?? null)}</td>
+            <td>${line.price === null ? '' : sayMoney(line.price, cloth?.price?.currency ?? null)}</td>
             <td>${line.proof.words}</td>
           </tr>`;
         })}
@@ -86,7 +86,7 @@ export class PrintSheet extends PageElement {
       ${
         tally.price === null
           ? nothing
-          : html`<tfoot><tr><th scope="row" colspan="3">Together</th><td colspan="2">${money(sumOfLines(tally), tally.currency)}</td></tr></tfoot>`
+          : html`<tfoot><tr><th scope="row" colspan="3">Together</th><td colspan="2">${sayMoney(tally.price, tally.currency)}</td></tr></tfoot>`
       }
     </table>`;
   }

@@ -1,5 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
+import { sayMoney } from '../plan/say-money.ts';
 import { saySteps } from '../plan/say-steps.ts';
 import type { Areas, ClothTally, Proof, Tally } from '../plan/tally.ts';
 import type { Cloth, Length, Quilt } from '../quilt/quilt.ts';
@@ -44,7 +45,7 @@ export class TallySlip extends PageElement {
       ${
         tally.price === null
           ? nothing
-          : html`<p class="total"><span>Together</span> <strong>${money(sumOfLines(tally), tally.currency)}</strong></p>`
+          : html`<p class="total"><span>Together</span> <strong>${sayMoney(tally.price, tally.currency)}</strong></p>`
       }
       <p class="proof-all">
         ${tally.provedLeast ? 'Every purchase on this slip is proved least.' : 'Not every purchase is proved least: see each cloth.'}
@@ -57,7 +58,7 @@ export class TallySlip extends PageElement {
     return html`<li>
       <p class="bill-head">
         ${swatch(cloth)} <strong>${line.name}</strong>
-        <span>${line.price === null ? '' : money(line.price, cloth?.price?.currency ?? null)}</span>
+        <span>${line.price === null ? '' : sayMoney(line.price, cloth?.price?.currency ?? null)}</span>
       </p>
       <p class="bill-buy">${this.purchase(line, cloth)}</p>
       ${line.need > 0 ? html`<p class="bill-need">${this.need(line)}</p>` : nothing}
@@ -116,15 +117,6 @@ function proofMark(proof: Proof): string {
 }
 
 const share = (areas: Areas, part: keyof Areas): number => (areas.used === 0 ? 0 : areas[part] / areas.used);
-
-/** A shop rounds each line, and the slip adds up what stands on it. */
-export const sumOfLines = (tally: Tally): number =>
-  tally.cloths.reduce((sum, { price }) => sum + Math.round((price ?? 0) * 100), 0) / 100;
-
-/** An amount with its currency's sign, as shops write it. */
-export function money(amount: number, currency: string | null): string {
-  return `${currency ?? ''}${currency !== null && currency.length > 1 ? ' ' : ''}${(Math.round(amount * 100) / 100).toFixed(2)}`;
-}
 
 declare global {
   interface HTMLElementTagNameMap {

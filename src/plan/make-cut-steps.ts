@@ -1,13 +1,10 @@
 /** Tells a plan as ruler work: strip after strip, and on each strip cut after cut. */
 import type { Polygon } from '../shape/point.ts';
+import { angleOf, cutChain, isMark, isRulerAngle } from './cut-chain.ts';
 import type { StripPiece, StripSteps } from './cut-steps.ts';
 import type { JobBlank, JobCloth, Layout, LayoutAnswer, LayoutJob, Placement, Strip } from './layout-job.ts';
-import { type Cut, type CutRules, partingCut } from './parting-cut.ts';
+import { type Cut, type CutRules, partingCuts, RULER_PARTS } from './parting-cut.ts';
 import { placedPolygon } from './placed.ts';
-
-/** The angles that quilters' rulers carry, to the strip. Practice. */
-const RULER_ANGLES: readonly number[] = [30, 45, 60, 90];
-const ANGLE_TOLERANCE = 0.1;
 
 interface Piece {
   readonly placement: Placement;
@@ -97,27 +94,41 @@ function stripSteps(
  */
 function cutInOrder(pieces: readonly Piece[], rules: CutRules, where: string): readonly StripPiece[] {
   let left = [...pieces].sort((a, b) => middleOf(a.outline) - middleOf(b.outline));
-  const done: StripPiece[] = [];
-  while (left.length > 0) {
-    const next = nextOff(left, rules);
+  const order: Piece[] = [];
+  const offered: (readonly Cut[])[] = [];
+  while (left.length > 1) {
+    const next = nextOff(left, rules, true) ?? nextOff(left, rules, false);
     if (next === null) {
-      throw new Error(`${where} cannot be parted by straight cuts after blank ${done.length}`);
+      throw new Error(`${where} cannot be parted by straight cuts after blank ${order.length}`);
     }
     left = left.filter((piece) => piece !== next.piece);
-    done.push(stripPiece(next.piece, next.cut, rules));
+    order.push(next.piece);
+    offered.push(next.cuts);
   }
-  return done;
+  const chain = cutChain(offered, rules);
+  const last = left[0]!;
+  const cuts = [...chain, lastCut(last.outline, chain.at(-1), rules)];
+  return [...order, last].map((piece, i) => stripPiece(piece, cuts[i]!, rules));
 }
 
-function nextOff(left: readonly Piece[], rules: CutRules): { readonly piece: Piece; readonly cut: Cut } | null {
+function nextOff(left: readonly Piece[], rules: CutRules, within: boolean) {
   for (const piece of left) {
     const others = left.filter((other) => other !== piece).map((other) => other.outline);
-    const cut = partingCut(piece.outline, others, rules);
-    if (cut !== null) {
-      return { piece, cut };
+    const cuts = partingCuts(piece.outline, others, rules, within);
+    if (cuts.length > 0) {
+      return { piece, cuts };
     }
   }
   return null;
+}
+
+/** Nothing comes after the last blank, so it is cut square: on the first mark past it, or where it ends. */
+function lastCut(outline: Polygon, before: Cut | undefined, { ruler, length, tolerance }: CutRules): Cut {
+  const end = Math.max(...outline.map((point) => point[0]), before?.near ?? 0, before?.far ?? 0);
+  const marks =
+    ruler === null ? [] : RULER_PARTS.map((part) => Math.ceil((end / ruler) * part - 1e-6) * (ruler / part));
+  const at = marks.find((mark) => mark <= length + tolerance) ?? end;
+  return { near: at, far: at };
 }
 
 function middleOf(outline: Polygon): number {
@@ -125,20 +136,17 @@ function middleOf(outline: Polygon): number {
   return (Math.min(...xs) + Math.max(...xs)) / 2;
 }
 
-function stripPiece({ placement, outline }: Piece, { near, far }: Cut, rules: CutRules): StripPiece {
-  const angle = (Math.atan2(rules.height, Math.abs(far - near)) * 180) / Math.PI;
+function stripPiece({ placement, outline }: Piece, cut: Cut, { height, ruler }: CutRules): StripPiece {
+  const angle = angleOf(cut, height);
   return {
     blank: placement.blank,
     shape: placement.shape,
     turn: placement.turn,
     mirror: placement.mirror,
     outline,
-    near,
-    far,
+    ...cut,
     angle,
-    rulerAngle: RULER_ANGLES.some((carried) => Math.abs(carried - angle) <= ANGLE_TOLERANCE),
-    onRuler: rules.ruler !== null && [near, far].every((mark) => isMark(mark, rules.ruler!)),
+    rulerAngle: isRulerAngle(angle),
+    onRuler: ruler !== null && [cut.near, cut.far].every((mark) => isMark(mark, ruler)),
   };
 }
-
-const isMark = (value: number, ruler: number): boolean => Math.abs(value - Math.round(value / ruler) * ruler) <= 1e-6;

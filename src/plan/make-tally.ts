@@ -27,7 +27,7 @@ export function makeTally(quilt: Quilt, cutList: CutList, answers: readonly Layo
   const oneCurrency = currencies.size === 1;
   return {
     cloths: cloths.map(({ currency: _, ...cloth }) => cloth),
-    price: oneCurrency ? priced.reduce((sum, price) => sum + price, 0) : null,
+    price: oneCurrency ? inCents(priced.reduce((sum, price) => sum + price, 0)) : null,
     currency: oneCurrency ? ([...currencies][0] ?? null) : null,
     areas: sumAreas(cloths.map((cloth) => cloth.areas)),
     provedLeast: cloths.every((cloth) => cloth.proof.state === 'least'),
@@ -87,7 +87,7 @@ function tallyCloth(
     need,
     steps,
     buy,
-    price: cloth.price === undefined ? null : cloth.price.amount * convert(buy, quilt.unit, cloth.price.per),
+    price: cloth.price === undefined ? null : inCents(cloth.price.amount * convert(buy, quilt.unit, cloth.price.per)),
     currency: cloth.price?.currency ?? null,
     over: bought - need,
     pieces: pieces.map(({ piece, layouts }) => ({
@@ -112,6 +112,9 @@ function tallyCloth(
     unplaced: answer.unplaced.filter((each) => own(each.blank)),
   };
 }
+
+/** As a shop charges it: each line rounded to the cent, half a cent up, so that the lines add up to the total. */
+const inCents = (amount: number): number => Math.round(amount * 100 + 1e-7) / 100;
 
 /** A layout is cut `count` times, and each cutting may hold other spares, so each is reckoned for itself. */
 function accountsOf(layout: Layout, width: number, blanks: ReadonlyMap<string, Blank>, isSpare: IsSpare): Areas {

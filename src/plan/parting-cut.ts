@@ -1,4 +1,5 @@
-/** The one straight cut across a strip that parts a blank from all that come after it. */
+/** The straight cuts across a strip that part a blank from all that come after it. */
+import { clip } from '../shape/half-plane.ts';
 import { convexHull } from '../shape/hull.ts';
 import type { Point, Polygon } from '../shape/point.ts';
 
@@ -12,70 +13,118 @@ export interface CutRules {
   readonly height: number;
   /** Of the strip. */
   readonly length: number;
-  /** Marks on whole multiples of it are preferred where they do as well. null: none. */
+  /** Marks on whole multiples of it are preferred, then of a half and a quarter of it. null: none. */
   readonly ruler: number | null;
   /** What counts as touching. */
   readonly tolerance: number;
 }
 
+/** The finest marks offered, in parts of the ruler. */
+export const RULER_PARTS: readonly number[] = [1, 2, 4];
+
+/** Cuts offered for each fineness of marks: enough for a row to choose from so that no two of its cuts cross. */
+const OFFERED = 6;
+/** Marks looked at along the near edge for each fineness; far more than lie in any gap between neighbours. */
+const MARKS = 200;
+
 /**
- * The cut that has `first` before it and all `rest` after it, or null where no straight cut does. A square cut is chosen
- * where one will do, then one along an edge of the blank, then one along an edge of a blank after it, then any other, the
- * steepest. Outlines that are not convex count as their hulls.
+ * Cuts that have `first` before them and all `rest` after them: on the ruler's marks where any are, and those that touch
+ * blanks on both sides. All meet both edges of the strip within its length; where no such cut parts them, cuts that leave by
+ * the strip's end. None where no straight cut does. Outlines that are not convex count as their hulls.
  * @param first in the strip's frame: x along it, y from its near edge
+ * @param rest at least one
+ * @param within whether the cut must meet both edges within the strip's length
  */
-export function partingCut(first: Polygon, rest: readonly Polygon[], rules: CutRules): Cut | null {
+export function partingCuts(
+  first: Polygon,
+  rest: readonly Polygon[],
+  rules: CutRules,
+  within: boolean,
+): readonly Cut[] {
   const own = convexHull(first);
-  const others = rest.map((outline) => convexHull(outline));
-  const end = Math.max(...own.map((point) => point[0]));
-  const start = Math.min(...others.flat().map((point) => point[0]), rules.length);
-  if (others.length === 0 || end <= start + rules.tolerance) {
-    const at = squareMark(end, start, rules);
-    return { near: at, far: at };
-  }
-  const parts = (cut: Cut) =>
-    own.every((point) => beyond(cut, point, rules.height) <= rules.tolerance) &&
-    others.every((other) => other.every((point) => beyond(cut, point, rules.height) >= -rules.tolerance));
-  const along = [edgesOf(own), others.flatMap(edgesOf), pairs(own, others.flat())];
-  for (const lines of along) {
-    const cuts = lines.flatMap((line) => cutAlong(line, rules.height)).filter(parts);
-    if (cuts.length > 0) {
-      return cuts.reduce((best, cut) => (lean(cut) < lean(best) ? cut : best));
+  const others = convexHull(rest.flat());
+  const touching = cutsBetween(own, others, rules, within, 1e-3 * rules.tolerance);
+  const allowed = cutsBetween(own, others, rules, within, rules.tolerance);
+  // A row laid tight leaves nothing between neighbours but what counts as touching.
+  const corners = touching.length > 0 ? touching : allowed;
+  const onMarks = rules.ruler === null ? [] : RULER_PARTS.flatMap((part) => marked(allowed, rules.ruler! / part));
+  const snapped = corners.map(([near, far]): Point => [snap(near, rules), snap(far, rules)]);
+  // A mark at −0 is at 0.
+  return [...onMarks, ...snapped].map(([near, far]) => ({ near: near + 0, far: far + 0 }));
+}
+
+/** A rounding beside a mark is the mark, and one beyond the strip's end is its end. */
+function snap(value: number, { ruler, length }: CutRules): number {
+  const step = ruler === null ? length : ruler / RULER_PARTS.at(-1)!;
+  return [Math.round(value / step) * step, 0, length].find((mark) => Math.abs(value - mark) < 1e-6) ?? value;
+}
+
+/**
+ * All cuts that part the two, as a polygon over (near, far): each corner of an outline bounds it by a straight line, since
+ * a cut passes the height y at near + (far − near) y / height.
+ */
+function cutsBetween(
+  own: Polygon,
+  others: Polygon,
+  { height, length }: CutRules,
+  within: boolean,
+  depth: number,
+): Polygon {
+  const [low, high] = within ? [0, length] : [-length, 2 * length];
+  const bound = (cuts: Polygon, [x, y]: Point, side: 1 | -1): Polygon => {
+    const share = Math.min(1, Math.max(0, y / height));
+    const size = Math.hypot(1 - share, share);
+    const normal: Point = [(side * (1 - share)) / size, (side * share) / size];
+    return clip(cuts, { normal, reach: (side * x + depth) / size });
+  };
+  const all: Polygon = [
+    [low, low],
+    [high, low],
+    [high, high],
+    [low, high],
+  ];
+  const after = own.reduce((cuts, point) => bound(cuts, point, -1), all);
+  return others.reduce((cuts, point) => bound(cuts, point, 1), after);
+}
+
+/** The cuts of the polygon whose marks are both multiples of `step`: those nearest the blank, and the nearest square one. */
+function marked(cuts: Polygon, step: number): Polygon {
+  const nears = cuts.map(([near]) => near);
+  const firstMark = Math.ceil(Math.min(...nears) / step - 1e-6);
+  const lastMark = Math.min(Math.floor(Math.max(...nears) / step + 1e-6), firstMark + MARKS);
+  const found: Point[] = [];
+  for (let mark = firstMark; mark <= lastMark; mark++) {
+    const [low, high] = farRange(cuts, mark * step);
+    const far = Math.ceil(low / step - 1e-6);
+    if (far * step <= high + 1e-6 * step) {
+      found.push([mark * step, far * step]);
+      if (far < mark && mark * step <= high + 1e-6 * step) {
+        found.push([mark * step, mark * step]);
+      }
     }
   }
-  return null;
+  found.sort((a, b) => a[0] + a[1] - b[0] - b[1]);
+  const square = found.find(([near, far]) => near === far);
+  return square === undefined ? found.slice(0, OFFERED) : [square, ...found.slice(0, OFFERED)];
 }
 
-/** At the blank's end, or on the next mark of the ruler where that still spares what follows. */
-function squareMark(end: number, start: number, { ruler, tolerance }: CutRules): number {
-  if (ruler === null) {
-    return end;
-  }
-  const mark = Math.ceil(end / ruler - 1e-6) * ruler;
-  return mark <= start + tolerance ? mark : end;
-}
-
-/** How far along the strip a point lies beyond the cut; negative before it. */
-function beyond({ near, far }: Cut, [x, y]: Point, height: number): number {
-  return x - (near + ((far - near) * y) / height);
-}
-
-const lean = (cut: Cut): number => Math.abs(cut.far - cut.near);
-
-type Line = readonly [Point, Point];
-
-const edgesOf = (polygon: Polygon): readonly Line[] =>
-  polygon.map((point, i) => [point, polygon[(i + 1) % polygon.length]!]);
-
-const pairs = (a: readonly Point[], b: readonly Point[]): readonly Line[] =>
-  a.flatMap((p) => b.map((q): Line => [p, q]));
-
-/** The line prolonged to both edges of the strip; none where it runs along the strip. */
-function cutAlong([a, b]: Line, height: number): readonly Cut[] {
-  const rise = b[1] - a[1];
-  if (Math.abs(rise) <= 1e-9 * height) {
-    return [];
-  }
-  const slope = (b[0] - a[0]) / rise;
-  return [{ near: a[0] - slope * a[1], far: a[0] + slope * (height - a[1]) }];
+/** How far the polygon reaches over one value of near. */
+function farRange(cuts: Polygon, near: number): readonly [low: number, high: number] {
+  let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  cuts.forEach((a, i) => {
+    const b = cuts[(i + 1) % cuts.length]!;
+    const [left, right] = a[0] <= b[0] ? [a, b] : [b, a];
+    // The marks at the ends of its reach may miss it by a rounding.
+    const at = Math.min(Math.max(near, left[0]), right[0]);
+    if (Math.abs(at - near) > 1e-7) {
+      return;
+    }
+    const ends =
+      right[0] - left[0] < 1e-12
+        ? [left[1], right[1]]
+        : [left[1] + ((right[1] - left[1]) * (at - left[0])) / (right[0] - left[0])];
+    low = Math.min(low, ...ends);
+    high = Math.max(high, ...ends);
+  });
+  return [low, high];
 }

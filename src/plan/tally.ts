@@ -2,7 +2,7 @@
 
 export interface Tally {
   readonly cloths: readonly ClothTally[];
-  /** Sum of what has a price; null when nothing has one. */
+  /** Sum of the cloths' prices, each rounded already; null when nothing has one, or they are in several currencies. */
   readonly price: number | null;
   readonly currency: string | null;
   readonly areas: Areas;
@@ -33,6 +33,7 @@ export interface ClothTally {
   /** Steps to buy, and the length they make as sold (before washing); null when the cloth cannot be bought. */
   readonly steps: number | null;
   readonly buy: number;
+  /** Rounded to the cent, as a shop rounds a line of its bill. */
   readonly price: number | null;
   /** Bought but not needed, as washed. */
   readonly over: number;

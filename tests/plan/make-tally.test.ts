@@ -331,6 +331,21 @@ test('shrinkage: steps are counted in washed cloth and paid for as sold', () => 
   expect(cloth.over).toBeCloseTo(2 * 8.55 - 8.8, 9);
 });
 
+test('each line is rounded as the shop rounds it, and the total is the sum of the lines', () => {
+  // A quarter yard at 12.50 a yard is 3.125: each line is 3.13, and the two together 6.26, not 6.25.
+  const dear: Cloth = { ...linen, price: { amount: 12.5, per: 'yd', currency: '$' } };
+  const ramie: Cloth = { ...dear, id: 'ramie' };
+  const of = (id: string) => groupOf([blank(id, 5, 3)], [{ id, cloth: id, piece: null }], [{ id, width: 40, step: 9 }]);
+  const groups = [of('linen'), of('ramie')];
+  const answers = ['linen', 'ramie'].map((cloth) => {
+    const placements = four.placements.map((one) => ({ ...one, blank: cloth }));
+    return answerOf([{ ...four, cloth, placements }]);
+  });
+  const result = makeTally(quiltWith(dear, ramie), { groups, problems: [] }, answers);
+  expect(result.cloths.map((cloth) => cloth.price)).toEqual([3.13, 3.13]);
+  expect(result.price).toBe(6.26);
+});
+
 test('prices in two currencies are not added up', () => {
   const euros: Cloth = { ...linen, id: 'ramie', price: { amount: 10, per: 'm', currency: '€' } };
   const other = groupOf(
@@ -342,7 +357,8 @@ test('prices in two currencies are not added up', () => {
     answerOf([four]),
     answerOf([{ ...four, cloth: 'ramie' }]),
   ]);
-  expect(result.cloths.map((cloth) => cloth.price)).toEqual([3, 10 * 0.2286]);
+  // A quarter yard is 0.2286 m.
+  expect(result.cloths.map((cloth) => cloth.price)).toEqual([3, 2.29]);
   expect(result).toMatchObject({ price: null, currency: null });
 });
 
