@@ -12,12 +12,14 @@ import { firstPlan } from './first-plan.ts';
 import { generate } from './generate.ts';
 import { better, type Plan } from './plan.ts';
 import { roundCost } from './round-cost.ts';
+import { simpleBound } from './simple-bound.ts';
 import { mayLeaveOpen } from './slack.ts';
 import { isBolt, StripMaster } from './strip-master.ts';
 import { whyImpossible } from './why-impossible.ts';
 import { writeAnswer } from './write-answer.ts';
 
-const BOUND_FROM = 'linear programme over strips with counts of tall strips';
+const FROM_STRIPS = 'linear programme over strips with counts of tall strips';
+const FROM_AREA = 'area of the blanks and the longest of them';
 
 export async function planStrips(
   job: LayoutJob,
@@ -38,8 +40,10 @@ export async function planStrips(
 
   let best: Plan | null = null;
   let bound = 0;
+  let boundFrom = FROM_AREA;
   let doing = 'laying boxes';
-  const answer = (plan: Plan) => writeAnswer(job, families, plan, bound, boundWords(job), clock.elapsed(), impossible);
+  const answer = (plan: Plan) =>
+    writeAnswer(job, families, plan, bound, inSteps(job, boundFrom), clock.elapsed(), impossible);
   const tell = () =>
     report({
       seconds: clock.elapsed(),
@@ -53,10 +57,11 @@ export async function planStrips(
       tell();
     }
   };
-  const raise = (value: number) => {
+  const raise = (value: number, from = FROM_STRIPS) => {
     const rounded = roundCost(job, families, value);
     if (rounded > bound + 1e-9) {
       bound = rounded;
+      boundFrom = from;
       tell();
     }
   };
@@ -68,7 +73,7 @@ export async function planStrips(
   offer(first.plan);
   if (demand.every((d) => d === 0)) return answer(best!);
 
-  raise(areaBound(job, families, demand, master.fixedCost()));
+  raise(simpleBound(job, families, demand, master.fixedCost()), FROM_AREA);
   doing = 'pricing strips';
   // Good strips come early; the last of them only matter to the proof, and a plan should not wait for it.
   const early = clock.left() * 0.8;
@@ -107,28 +112,9 @@ export async function planStrips(
 
 const isPlaced = (plan: Plan): boolean => plan.unplaced.every((n) => n === 0);
 
-function boundWords(job: LayoutJob): string {
+function inSteps(job: LayoutJob, boundFrom: string): string {
   const stepped = job.cloths.some((c) => isBolt(c) && c.step !== undefined);
-  return stepped ? `${BOUND_FROM}, in whole selling steps` : BOUND_FROM;
-}
-
-/** Blanks cannot take less cloth than their area, each at the cheapest, less what pieces that cost nothing could give. */
-function areaBound(job: LayoutJob, families: readonly Family[], demand: Int32Array, fixed: number): number {
-  const pieces = job.cloths.filter((c) => !isBolt(c));
-  const bolts = job.cloths.filter(isBolt);
-  if (pieces.some((c) => c.count === null) || bolts.length === 0) return 0;
-  const rates = bolts.map((c) => (c.cost ?? 1) / c.width);
-  if (pieces.length > 0 && Math.max(...rates) > Math.min(...rates) * (1 + 1e-9)) return 0;
-  let cost = fixed;
-  demand.forEach((d, blank) => {
-    let least = Infinity;
-    for (const f of families) {
-      const rate = pieces.length > 0 ? rates[0]! : (f.cloth.cost ?? 1) / f.cloth.width;
-      for (const v of f.variants) if (v.blank === blank) least = Math.min(least, v.area * rate);
-    }
-    if (d > 0) cost += d * least;
-  });
-  return Math.max(0, cost - pieces.reduce((sum, c) => sum + c.width * c.length! * (c.count ?? 1) * rates[0]!, 0));
+  return stepped ? `${boundFrom}, in whole selling steps` : boundFrom;
 }
 
 function familiesOf(job: LayoutJob): readonly Family[] {

@@ -38,13 +38,26 @@ function writeLayouts(job: LayoutJob, families: readonly Family[], plan: Plan): 
     if (!isBolt(cloth) || lengths[c] === 0) return;
     const strips = plan.strips.filter((s) => families[s.family]!.clothIndex === c);
     const squaring = cloth.squaring ?? 0;
-    if (strips.length > 0 || squaring > 0)
-      layouts.push(writeLayout(job, cloth.id, cloth.width, strips, false, squaring, null));
+    if (cloth.firstCut === 'along') {
+      // What squaring takes off a bolt that is cut along is a length of its own, all of it one empty strip.
+      const strip = { from: 0, height: cloth.width };
+      if (squaring > 0)
+        layouts.push({
+          cloth: cloth.id,
+          count: 1,
+          length: squaring,
+          firstCut: 'along',
+          strips: [strip],
+          placements: [],
+        });
+    } else if (strips.length > 0 || squaring > 0) {
+      layouts.push(writeLayout(job, cloth.id, strips, false, squaring, null));
+    }
   });
   for (const piece of plan.pieces) {
     const { cloth, along, segment } = families[piece.family]!;
     const length = segment === null ? (along ? cloth.length! : null) : usedLength(piece);
-    layouts.push(writeLayout(job, cloth.id, cloth.width, piece.strips, along, 0, length));
+    layouts.push(writeLayout(job, cloth.id, piece.strips, along, 0, length));
   }
   return merged(layouts);
 }
@@ -53,7 +66,6 @@ function writeLayouts(job: LayoutJob, families: readonly Family[], plan: Plan): 
 function writeLayout(
   job: LayoutJob,
   cloth: string,
-  width: number,
   strips: readonly PlannedStrip[],
   along: boolean,
   squaring: number,
@@ -68,12 +80,13 @@ function writeLayout(
     from = squaring;
   }
   for (const strip of ordered) {
-    told.push({ from: along ? width - from - strip.height : from, height: strip.height });
+    told.push({ from, height: strip.height });
     for (const { variant, x, y } of strip.blanks) {
       const dx = variant.shift[0] + x;
-      const dy = variant.shift[1] + from + y;
+      const dy = variant.shift[1] + y;
       const turn = along ? (variant.turn + (variant.mirror ? 270 : 90)) % 360 : variant.turn;
-      const at = along ? { x: width - dy, y: dx } : { x: dx, y: dy };
+      // A strip along the cloth is one across it turned a quarter round: its far edge is then the nearer to x = 0.
+      const at = along ? { x: from + strip.height - dy, y: dx } : { x: dx, y: from + dy };
       placements.push({
         blank: job.blanks[variant.blank]!.id,
         shape: variant.shape,
