@@ -45,7 +45,7 @@ export interface Blank {
   readonly uses: readonly PatchUse[];
   /** True where the blank's print matters: an arrow is drawn. */
   readonly directional: boolean;
-  /** For joined lengths (binding): its id. Then uses is empty. */
+  /** For joined lengths (binding, backing): its id. Then uses is empty. */
   readonly joined: string | null;
 }
 

@@ -1,29 +1,20 @@
 /** From a quilt to all that must be cut: start reading this folder here, or in README.md. */
-import type { ClothChoice, JobBlank, LayoutJob, Turns } from '../plan/layout-job.ts';
+import type { ClothChoice, JobBlank, LayoutJob } from '../plan/layout-job.ts';
 import { formatLength } from '../quilt/format-length.ts';
 import { lengthIn } from '../quilt/measure.ts';
-import type { Cloth, Quilt } from '../quilt/quilt.ts';
-import { polygonArea } from '../shape/polygon.ts';
+import type { Quilt } from '../quilt/quilt.ts';
 import { type ClothSupply, costBy, suppliesOf } from './cloth-lengths.ts';
 import type { Blank, CutList, Group, Problem } from './cut-list.ts';
 import { extentsOf, fits } from './fits.ts';
 import { groupCloths } from './group-cloths.ts';
-import { joinedStrips } from './joined-strips.ts';
 import { type Kind, kindOf, mergeKinds } from './kind.ts';
 import { nameBlanks } from './name-blanks.ts';
+import { planJoined } from './plan-joined.ts';
+import type { PlannedBlank } from './planned-blank.ts';
 import { type RoughPatch, roughPatch } from './rough-patch.ts';
 import { forgottenCloths, schemeCloths } from './scheme-cloths.ts';
 import { roundUp } from './slant.ts';
 import { gatherWanted, type WantedUses } from './wanted.ts';
-
-/** A blank with what the job needs to know and the cut list does not tell. */
-interface Planned {
-  readonly blank: Blank;
-  readonly cloths: readonly Cloth[];
-  /** For each cloth. */
-  readonly turns: readonly Turns[];
-  readonly turnOver: readonly boolean[];
-}
 
 /**
  * Everything one scheme asks to be cut. Lengths come out in the quilt's unit.
@@ -75,7 +66,7 @@ function kindMaker(problems: Problem[]): (wanted: WantedUses) => readonly Kind[]
   };
 }
 
-function planKind(quilt: Quilt, kind: Kind, id: string): Planned {
+function planKind(quilt: Quilt, kind: Kind, id: string): PlannedBlank {
   const blank: Blank = {
     id,
     role: kind.role.id,
@@ -92,46 +83,7 @@ function planKind(quilt: Quilt, kind: Kind, id: string): Planned {
   return { blank, cloths: kind.cloths, turns: kind.turns, turnOver: kind.turnOver };
 }
 
-/** Binding and its like, as strips right across the narrowest of the cloths that may serve; no spares are added to them. */
-function planJoined(
-  quilt: Quilt,
-  clothsOf: (role: string) => readonly Cloth[],
-  taken: readonly string[],
-  problems: Problem[],
-): readonly Planned[] {
-  return quilt.joined.flatMap((joined) => {
-    const cloths = clothsOf(joined.role);
-    if (cloths.length === 0) {
-      return [];
-    }
-    const supplies = cloths.flatMap((cloth) => suppliesOf(quilt, cloth, 'length'));
-    const bolts = supplies.filter(({ length }) => length.piece === null);
-    const width = Math.min(...(bolts.length > 0 ? bolts : supplies).map(({ job }) => job.width));
-    const strips = Number.isFinite(width) ? joinedStrips(quilt, joined, width) : null;
-    if (strips === null) {
-      const text = `“${joined.name}” cannot be joined up: each join takes as much as a whole strip has, or there is no cloth to cut.`;
-      problems.push({ kind: 'error', text, role: joined.role });
-      return [];
-    }
-    const area = polygonArea(strips.outline);
-    const blank: Blank = {
-      id: taken.includes(joined.name) || joined.name === '' ? joined.id : joined.name,
-      role: joined.role,
-      demand: strips.count,
-      spares: 0,
-      shapes: [{ kind: 'strip', outline: strips.outline }],
-      patch: strips.outline,
-      finishedArea: area,
-      sewnArea: area,
-      uses: [],
-      directional: false,
-      joined: joined.id,
-    };
-    return [{ blank, cloths, turns: cloths.map(() => [0]), turnOver: cloths.map(() => false) }];
-  });
-}
-
-function makeGroup(quilt: Quilt, ids: readonly string[], planned: readonly Planned[], problems: Problem[]): Group {
+function makeGroup(quilt: Quilt, ids: readonly string[], planned: readonly PlannedBlank[], problems: Problem[]): Group {
   const cloths = quilt.cloths.filter((cloth) => ids.includes(cloth.id));
   const by = costBy(cloths);
   const supplies = new Map(cloths.map((cloth) => [cloth.id, suppliesOf(quilt, cloth, by)]));
@@ -160,7 +112,7 @@ function makeGroup(quilt: Quilt, ids: readonly string[], planned: readonly Plann
 
 /** The first cloth's turns stand with the shapes; a cloth that asks for others says so itself. */
 function jobBlank(
-  { blank, cloths, turns, turnOver }: Planned,
+  { blank, cloths, turns, turnOver }: PlannedBlank,
   supplies: ReadonlyMap<string, readonly ClothSupply[]>,
 ): JobBlank {
   const common = { turns: turns[0]!, mirror: turnOver[0]! };
@@ -181,7 +133,7 @@ function jobBlank(
 /** A blank that fits none of its cloths stays in the job, where the plan leaves it unplaced; here it is told why. */
 function tooLarge(
   quilt: Quilt,
-  { blank, cloths, turns }: Planned,
+  { blank, cloths, turns }: PlannedBlank,
   supplies: ReadonlyMap<string, readonly ClothSupply[]>,
 ): readonly Problem[] {
   const ways = cloths.flatMap((cloth, i) =>

@@ -4,7 +4,7 @@ import { edgesOf } from '../shape/outline.ts';
 import { outlineFault } from '../shape/outline-fault.ts';
 import { COMPASS_STAR_ROLES } from './compass-star.ts';
 import { lengthIn } from './measure.ts';
-import type { Block, CompassStarForm, Facing, Length, LengthUnit, Patch, Quilt } from './quilt.ts';
+import type { Block, CompassStarForm, Facing, JoinedLength, Length, LengthUnit, Patch, Quilt } from './quilt.ts';
 import { type Fault, found } from './say-fault.ts';
 
 type Path = readonly PropertyKey[];
@@ -19,11 +19,22 @@ export function faultsBetweenFields(quilt: Quilt): readonly Fault[] {
     ...repeatedIds(quilt.schemes, ['schemes']),
     ...quilt.cloths.flatMap((cloth, i) => repeatedIds(cloth.pieces ?? [], ['cloths', i, 'pieces'])),
     ...quilt.blocks.flatMap((block, i) => faultsOfBlock(block, ['blocks', i], quilt)),
-    ...quilt.joined.flatMap((joined, i) => unknownId(joined.role, 'role', quilt.roles, ['joined', i, 'role'])),
+    ...quilt.joined.flatMap((joined, i) => faultsOfJoined(joined, ['joined', i], quilt)),
     ...quilt.roles.flatMap((role, i) =>
       role.facing.to === 'along' && role.facing.edge === undefined ? [edgeMissing(['roles', i, 'facing', 'edge'])] : [],
     ),
     ...faultsOfSchemes(quilt),
+  ];
+}
+
+/** A field that only the other kind of joined length has would be passed over in silence. */
+function faultsOfJoined(joined: JoinedLength, path: Path, quilt: Quilt): readonly Fault[] {
+  const [foreign, home] =
+    joined.kind === 'panels' ? (['shortest', 'strips'] as const) : (['overhang', 'panels'] as const);
+  const message = `is for joined lengths of kind "${home}"; leave it out, or change the kind`;
+  return [
+    ...unknownId(joined.role, 'role', quilt.roles, [...path, 'role']),
+    ...(joined[foreign] === undefined ? [] : [{ path: [...path, foreign], message }]),
   ];
 }
 

@@ -70,7 +70,12 @@ function convertOutline(outline: Outline, number: ConvertNumber): Outline {
 }
 
 function convertJoined(joined: JoinedLength, length: ConvertLength): JoinedLength {
-  return { ...joined, length: length(joined.length), width: length(joined.width), join: length(joined.join) };
+  return {
+    ...withLength(withLength(joined, 'shortest', length), 'overhang', length),
+    length: length(joined.length),
+    width: length(joined.width),
+    join: length(joined.join),
+  };
 }
 
 function convertCloth(cloth: Cloth, length: ConvertLength): Cloth {

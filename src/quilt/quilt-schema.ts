@@ -150,9 +150,12 @@ const joined = z.strictObject({
   id,
   name: z.string(),
   role: id,
+  kind: z.enum(['strips', 'panels']).exactOptional(),
   length,
   width: length,
   join: lengthOrNone,
+  shortest: length.exactOptional(),
+  overhang: lengthOrNone.exactOptional(),
 });
 
 const scheme = z.strictObject({

@@ -165,17 +165,26 @@ export interface ShelfPiece {
   readonly washed?: boolean;
 }
 
-/** Binding, sashing or border: a total length of strips of one width, joined end to end. */
+/**
+ * What is joined up from the cloth's whole width. 'strips': binding, sashing or a border, a total length of strips of one
+ * width, end to end. 'panels': a backing, panels side by side that cover an area.
+ */
 export interface JoinedLength {
   readonly id: string;
   readonly name: string;
   readonly role: string;
-  /** The total needed, joins not counted. */
+  /** Default strips. */
+  readonly kind?: 'strips' | 'panels';
+  /** Strips: the total needed, joins not counted. Panels: the length of the area to be covered, up the quilt. */
   readonly length: Length;
-  /** Cut width of the strips. */
+  /** Strips: their cut width. Panels: the width of the area to be covered. */
   readonly width: Length;
-  /** Length lost at each join. */
+  /** Length lost at each join; of panels, width lost at each seam. */
   readonly join: Length;
+  /** Strips: no piece may be shorter. Default: every piece is a strip right across the cloth. */
+  readonly shortest?: Length;
+  /** Panels: how far the backing outruns the quilt on every side. Default 0. */
+  readonly overhang?: Length;
 }
 
 export interface Scheme {

@@ -40,6 +40,22 @@ describe('faults between fields', () => {
         (q.blocks[0].form = { kind: 'compass-star', points: 16, inner: 4, outer: 10, ring: 13, wedges: 20, side: 28 }),
       /^blocks\[0\]: expected either a form or units, and it has both/,
     ],
+    [
+      'an overhang of strips',
+      (q) => q.joined.push({ id: 'b', name: 'B', role: 'all', length: 9, width: 2, join: 0, overhang: 4 }),
+      /^joined\[0\]\.overhang: is for joined lengths of kind "panels"/,
+    ],
+    [
+      'a shortest panel',
+      (q) =>
+        q.joined.push({ id: 'b', name: 'B', role: 'all', kind: 'panels', length: 9, width: 9, join: 0, shortest: 4 }),
+      /^joined\[0\]\.shortest: is for joined lengths of kind "strips"/,
+    ],
+    [
+      'a joined length of unknown role',
+      (q) => q.joined.push({ id: 'b', name: 'B', role: 'sea', length: 9, width: 2, join: 0 }),
+      /^joined\[0\]\.role: names the role "sea"/,
+    ],
     ['along no edge', (q) => (q.roles[0].facing = { to: 'along' }), /^roles\[0\]\.facing\.edge: is missing/],
     [
       'along an edge that is not there',

@@ -41,6 +41,19 @@ test('text without a unit, typed on the page, gets the unit that it was meant in
   expect(convertQuilt(quilt, 'cm').room).toBe('1 1/4 in');
 });
 
+test('what is optional of a joined length is converted where it is there', () => {
+  const quilt: Quilt = {
+    ...scenario('solstice-dial'),
+    joined: [
+      { id: 'a', name: 'A', role: 'sky', length: 100, width: 2, join: 1, shortest: 20 },
+      { id: 'b', name: 'B', role: 'sky', kind: 'panels', length: 100, width: '2 m', join: 1, overhang: 4 },
+    ],
+  };
+  const [strips, panels] = convertQuilt(quilt, 'cm').joined;
+  expect(strips).toEqual({ ...quilt.joined[0], length: 254, width: 5.08, join: 2.54, shortest: 50.8 });
+  expect(panels).toEqual({ ...quilt.joined[1], length: 254, join: 2.54, overhang: 10.16 });
+});
+
 test('the unit it already has changes nothing', () => {
   const quilt = scenario('solstice-dial');
   expect(convertQuilt(quilt, 'in')).toBe(quilt);

@@ -136,7 +136,10 @@ describe('sound files', () => {
   test('every field that the type allows is allowed by the schema', () => {
     const full: Quilt = {
       ...readQuilt(fixture('one-square.yardwright.json')),
-      joined: [{ id: 'b', name: 'Binding', role: 'all', length: '3 m', width: 2.5, join: 0 }],
+      joined: [
+        { id: 'b', name: 'Binding', role: 'all', kind: 'strips', length: '3 m', width: 2.5, join: 0, shortest: 20 },
+        { id: 'p', name: 'Back', role: 'all', kind: 'panels', length: 80, width: '2 m', join: '1 in', overhang: 4 },
+      ],
       roles: [
         {
           id: 'all',
