@@ -60,14 +60,13 @@ test('a join as wide as the cloth is told', () => {
   expect(strips(40, 'in', { length: 100, join: 40 }).problems[0]!.text).toContain('“Binding” cannot be joined up');
 });
 
+type Piece = readonly [id: string, demand: number, joined: string | null, size: Point];
+
 describe('with a shortest piece', () => {
   const pieces = (...of: Parameters<typeof strips>) =>
-    strips(...of).groups[0]!.blanks.map(({ id, demand, joined, shapes }) => [
-      id,
-      demand,
-      joined,
-      shapes[0]!.outline[2],
-    ]);
+    strips(...of).groups[0]!.blanks.map(({ id, demand, joined, shapes }): Piece => {
+      return [id, demand, joined, shapes[0]!.outline[2]!];
+    });
 
   test('what whole strips leave over is made up by one last piece', () => {
     // Five strips and four joins of 2 in make 192 in of 220; the fifth join takes 2 in of the last piece (derived).
