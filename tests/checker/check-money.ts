@@ -42,8 +42,9 @@ function isSquared(job: LayoutJob, cloth: JobCloth, answer: LayoutAnswer): boole
   if (!cloth.squaring) return true;
   return answer.layouts.some((layout) => {
     const strip = layout.strips?.[0];
-    if (layout.cloth !== cloth.id || layout.firstCut === 'along' || !strip) return false;
+    if (layout.cloth !== cloth.id || !strip) return false;
     const slack = SLACK * cloth.width;
+    if (layout.firstCut === 'along') return layout.placements.length === 0 && layout.length >= cloth.squaring! - slack;
     const lowest = layout.placements.map((placement) => {
       const blank = job.blanks.find((each) => each.id === placement.blank);
       const shape = blank && shapeFor(blank, cloth.id, placement.shape);

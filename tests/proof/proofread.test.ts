@@ -266,6 +266,27 @@ test('with a ruler strips are whole multiples of it and with none they are not',
   expect(proofread(withRuler(0.8), clean).filter((fault) => fault.what === 'strip height').length).toBeGreaterThan(3);
 });
 
+test('a bolt cut along is squared by an empty length of its own', () => {
+  const along: LayoutJob = {
+    method: 'strips',
+    cloths: [{ id: 'bolt', width: 3, firstCut: 'along', squaring: 0.5 }],
+    blanks: [{ ...job.blanks[0]!, demand: 1, cloths: ['bolt'] }],
+  };
+  const plan = (squared: number): LayoutAnswer => ({
+    ...clean,
+    cost: 3 + squared,
+    bound: 1,
+    layouts: [
+      { cloth: 'bolt', count: 1, length: squared, firstCut: 'along', strips: [{ from: 0, height: 3 }], placements: [] },
+      { ...clean.layouts[1]!, firstCut: 'along', placements: clean.layouts[1]!.placements.slice(0, 1) },
+    ],
+  });
+  expect(proofread(along, plan(0.5)).map(tellFault)).toEqual([]);
+  expect(checkAnswer(along, plan(0.5))).toEqual([]);
+  expect(proofread(along, plan(0.25)).map((fault) => fault.what)).toEqual(['squaring']);
+  expect(checkAnswer(along, plan(0.25))).not.toEqual([]);
+});
+
 test('what is not read does not pass as clean', () => {
   expect(proofread({ ...job, stages: 3 }, clean)).not.toEqual([]);
 });

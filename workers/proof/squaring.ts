@@ -1,4 +1,7 @@
-/** Whether the cut end of each bolt is squared: once, by a first strip that holds no blank. */
+/**
+ * Whether the cut end of each bolt is squared: by a first strip that holds no blank, or, where strips run along the bolt and
+ * so cannot tell of its end, by a layout that is that long and holds nothing.
+ */
 import type { LayoutAnswer } from '../../src/plan/layout-job.ts';
 import { type Fault, TOUCH } from './fault.ts';
 import type { LaidLayout } from './placed.ts';
@@ -20,7 +23,8 @@ export function squaringFaults(rules: Rules, answer: LayoutAnswer, laid: readonl
 }
 
 function startsEmpty({ layout, placed }: LaidLayout, height: number, touch: number): boolean {
+  if (layout.firstCut === 'along') return placed.length === 0 && layout.length >= height;
   const first = layout.strips?.[0];
-  if (!first || layout.firstCut === 'along' || first.height < height || first.from > touch) return false;
+  if (!first || first.height < height || first.from > touch) return false;
   return placed.every((blank) => blank.box.bottom >= first.from + first.height - touch);
 }
