@@ -9,12 +9,18 @@ import { type HeightCut, type MasterPrices, pieceCost, type StripMaster } from '
 /** By family: heights with the most that a strip so tall can be worth, what cuts add to it included. */
 export type StripWorths = readonly (readonly { readonly height: number; readonly worth: number }[])[];
 
+export interface DualBound {
+  readonly value: number;
+  /** What the prices were multiplied by to make it one. */
+  readonly scale: number;
+}
+
 export function dualBound(
   master: StripMaster,
   cuts: readonly HeightCut[],
   prices: MasterPrices,
   worths: StripWorths,
-): number {
+): DualBound {
   let income = 0;
   master.demand.forEach((d, b) => {
     income += d * prices.blank[b]!;
@@ -61,5 +67,6 @@ export function dualBound(
   };
   // Concave in the scale, so its best lies where some piece begins to charge rent, or at an end.
   const turning = [...tenants].flatMap(([cloth, worth]) => (worth > 0 ? [cost(cloth) / worth] : []));
-  return Math.max(0, ...[scale, ...turning.filter((s) => s < scale)].map(at));
+  const tried = [scale, ...turning.filter((s) => s < scale)].map((s) => ({ value: at(s), scale: s }));
+  return tried.reduce((a, b) => (b.value > a.value ? b : a), { value: 0, scale: 0 });
 }

@@ -15,6 +15,8 @@ export interface Generated {
   readonly prices: MasterPrices;
   /** Proved: no plan under these cuts is cheaper. 0 until something is known. */
   readonly bound: number;
+  /** What the prices are to be multiplied by for the bound to be theirs. */
+  readonly scale: number;
   /** False when time ran out first. */
   readonly complete: boolean;
 }
@@ -48,6 +50,7 @@ export async function generate(
 ): Promise<Generated | null> {
   const { quick = false, slack = 0, rounds = Infinity, onBound = () => {} } = effort;
   let bound = 0;
+  let scale = 1;
   for (let turn = 0; ; turn++) {
     const solved = master.linear(cuts);
     if (!solved) return null;
@@ -58,14 +61,16 @@ export async function generate(
     const proving = round.added === 0 && !quick && !round.cut;
     if (proving) round = await price(master, prices, worth, { exact: true, slack }, breath);
     if (proving && !round.cut && round.added === 0) {
-      bound = Math.max(bound, dualBound(master, cuts, prices, round.worths));
+      const dual = dualBound(master, cuts, prices, round.worths);
+      bound = dual.value;
+      scale = dual.scale;
       onBound(bound);
     }
-    if (round.cut) return { solution, prices, bound, complete: false };
+    if (round.cut) return { solution, prices, bound, scale, complete: false };
     if (round.added === 0 || turn >= rounds) {
-      return { solution, prices, bound, complete: true };
+      return { solution, prices, bound, scale, complete: true };
     }
-    if (!(await breath())) return { solution, prices, bound, complete: false };
+    if (!(await breath())) return { solution, prices, bound, scale, complete: false };
   }
 }
 
