@@ -55,13 +55,15 @@ const plus = (a: number, b: number): number => a + b;
 const areaWithin = (rings: readonly Ring[]): number =>
   rings.map(shoelace).reduce((rest, area, i) => rest + (i === 0 ? area : -area), 0);
 
-const shoelace = (ring: Ring): number =>
-  Math.abs(
-    ring.reduce((sum, p, i) => {
-      const q = ring[(i + 1) % ring.length]!;
-      return sum + p[0] * q[1] - q[0] * p[1];
-    }, 0),
-  ) / 2;
+/** Measured from its own first corner: a speck far from the origin would be lost in rounding. */
+const shoelace = (ring: Ring): number => {
+  const [x0, y0] = ring[0]!;
+  const twice = ring.map((p, i) => {
+    const q = ring[(i + 1) % ring.length]!;
+    return (p[0] - x0) * (q[1] - y0) - (q[0] - x0) * (p[1] - y0);
+  });
+  return Math.abs(twice.reduce(plus)) / 2;
+};
 
 /** The convex hull by gift wrapping: from the lowest point always on to the one that has all others to its left. */
 export function wrapped(points: Ring): Ring {
