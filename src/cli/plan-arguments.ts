@@ -8,18 +8,21 @@ export interface PlanArguments {
   readonly out: string | null;
   /** Wall time for all of the planning. */
   readonly seconds: number;
+  /** Whether plans that show what facing, room and a rule of thumb cost stand beside it. */
+  readonly compare: boolean;
 }
 
 /** A command line that cannot be understood. */
 export class UsageFault extends Error {}
 
-export const USAGE = `usage: npm run -s plan -- FILE [--json] [--out DIR] [--seconds N]
+export const USAGE = `usage: npm run -s plan -- FILE [--json] [--out DIR] [--seconds N] [--compare]
        npm run -s plan -- --schema
 
 Plans the cutting of a quilt file (*.yardwright.json).
   --json       the jobs, their answers and the tally as JSON, instead of text for people
   --out DIR    writes a diagram (SVG) of every length of cloth into DIR
   --seconds N  how long it may plan, all cloths together (20)
+  --compare    beside it the plans with facing ignored, without room and by rule of thumb; takes as long again
   --schema     prints the JSON Schema of quilt files`;
 
 /**
@@ -45,7 +48,7 @@ export function readArguments(words: readonly string[]): PlanArguments | 'schema
   if (!(seconds > 0 && Number.isFinite(seconds))) {
     throw new UsageFault(`--seconds: expected a number above zero; found "${values.seconds}"`);
   }
-  return { file, json: values.json ?? false, out: values.out ?? null, seconds };
+  return { file, json: values.json ?? false, out: values.out ?? null, seconds, compare: values.compare ?? false };
 }
 
 function parse(words: readonly string[]) {
@@ -57,6 +60,7 @@ function parse(words: readonly string[]) {
         json: { type: 'boolean' },
         out: { type: 'string' },
         seconds: { type: 'string' },
+        compare: { type: 'boolean' },
         schema: { type: 'boolean' },
         help: { type: 'boolean', short: 'h' },
       },

@@ -3,14 +3,19 @@ import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import { join } from 'node:path';
 import { performance } from 'node:perf_hooks';
+import { proofread } from '../../workers/proof/proofread.ts';
 import { makeCutList } from '../cutting/make-cut-list.ts';
 import { makeTally } from '../plan/make-tally.ts';
+import { sideBySide, type Version } from '../plan/side-by-side.ts';
+import type { Quilt } from '../quilt/quilt.ts';
 import { quiltJsonSchema } from '../quilt/quilt-schema.ts';
 import { QuiltFileError, readQuilt } from '../quilt/read-quilt.ts';
+import { queuePackers } from './packer-queue.ts';
 import { type PlanArguments, readArguments, USAGE, UsageFault } from './plan-arguments.ts';
 import { drawingFiles } from './plan-drawings.ts';
 import { planGroups } from './plan-groups.ts';
 import { planText } from './plan-text.ts';
+import { compareLines } from './plan-text-compare.ts';
 import { startPacker } from './start-packer.ts';
 
 /** More packers than this would each have too little memory and too little to do. */
@@ -19,7 +24,7 @@ const MOST_PACKERS = 2;
 /** A file at fault, told in words and without a trace. */
 class FileFault extends Error {}
 
-async function plan({ file, json, out, seconds }: PlanArguments): Promise<void> {
+async function plan({ file, json, out, seconds, compare }: PlanArguments): Promise<void> {
   const quilt = readFile(file);
   const cutList = makeCutList(quilt);
   const { groups, problems } = cutList;
@@ -27,16 +32,21 @@ async function plan({ file, json, out, seconds }: PlanArguments): Promise<void> 
     startPacker(),
   );
   try {
-    const plans = await planGroups(groups, packers, seconds, () => performance.now() / 1000);
+    const plans = await planGroups(groups, packers, seconds, clock);
     const answers = plans.map((each) => each.answer);
     const tally = makeTally(quilt, cutList, answers);
     const planned = { quilt, cutList, answers, tally };
+    const versions = compare ? await sideBySide(planned, queuePackers(packers, seconds, clock), proofread) : [];
     if (json) {
       for (const problem of problems) {
         process.stderr.write(`${problem.kind}: ${problem.text}\n`);
       }
     }
-    process.stdout.write(json ? `${JSON.stringify({ plans, tally })}\n` : planText(planned));
+    process.stdout.write(
+      json
+        ? `${JSON.stringify({ plans, tally, ...(compare && { sideBySide: versions.map(versionJson) }) })}\n`
+        : `${planText(planned)}${compareText(quilt, versions)}`,
+    );
     if (out !== null) {
       mkdirSync(out, { recursive: true });
       for (const { name, svg } of drawingFiles(planned)) {
@@ -48,6 +58,16 @@ async function plan({ file, json, out, seconds }: PlanArguments): Promise<void> 
       packer.end();
     }
   }
+}
+
+const clock = () => performance.now() / 1000;
+
+function compareText(quilt: Quilt, versions: readonly Version[]): string {
+  return versions.length === 0 ? '' : `\nSIDE BY SIDE\n${compareLines(quilt, versions).join('\n')}\n`;
+}
+
+function versionJson({ kind, cutList, answers, tally }: Version): object {
+  return { kind, plans: cutList.groups.map(({ job }, i) => ({ job, answer: answers[i] })), tally };
 }
 
 function readFile(file: string) {

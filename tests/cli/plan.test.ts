@@ -179,8 +179,10 @@ describe('the command line', () => {
       json: true,
       out: 'dir',
       seconds: 5,
+      compare: false,
     });
     expect(readArguments(['a.json'])).toMatchObject({ json: false, out: null });
+    expect(readArguments(['a.json', '--compare'])).toMatchObject({ compare: true });
     expect(readArguments(['--schema'])).toBe('schema');
     expect(readArguments(['-h'])).toBe('help');
   });

@@ -1,0 +1,85 @@
+/** The same quilt with one thing about its cutting changed, so that its price can be seen. All are pure. */
+import type { Facing, Length, Patch, Quilt, Role, Scheme } from '../quilt/quilt.ts';
+import { isDirectional } from './turn-sets.ts';
+
+/** Which roles a change is for. */
+export type ForRoles = (role: string) => boolean;
+
+const ALL: ForRoles = () => true;
+
+/**
+ * Facing ignored: prints lie as the cutting likes. A patch that followed its print did not keep its edges to the grain, and
+ * still need not, or the grain's price would be counted as facing's.
+ */
+export function withoutFacing(quilt: Quilt): Quilt {
+  const followsPrint = (role: Role) => role.facing.to !== 'free' && clothsOf(quilt, role.id).every(isDirectional);
+  const roles = quilt.roles.map((role): Role => {
+    const free: Role = { ...role, facing: { to: 'free' } };
+    return followsPrint(role) ? { ...free, biasAllowed: true } : free;
+  });
+  return withPatches({ ...quilt, roles }, ({ facing: _, ...patch }) => patch);
+}
+
+/** Room of no more than so much, for the patches of some roles. */
+export function withRoom(
+  quilt: Quilt,
+  room: Length,
+  atMost: (a: Length, b: Length) => Length,
+  roles: ForRoles = ALL,
+): Quilt {
+  const changed = quilt.roles.map((role) =>
+    roles(role.id) ? { ...role, room: atMost(role.room ?? quilt.room, room) } : role,
+  );
+  return withPatches({ ...quilt, roles: changed }, (patch) =>
+    patch.room === undefined || !roles(patch.role) ? patch : { ...patch, room: atMost(patch.room, room) },
+  );
+}
+
+/** Prints may point so many degrees off, either way, for the patches of some roles. */
+export function withTolerance(quilt: Quilt, degrees: number, roles: ForRoles = ALL): Quilt {
+  const wider = (facing: Facing): Facing =>
+    facing.to === 'free' ? facing : { ...facing, within: Math.max(facing.within ?? 0, degrees) };
+  const changed = quilt.roles.map((role) => (roles(role.id) ? { ...role, facing: wider(role.facing) } : role));
+  return withPatches({ ...quilt, roles: changed }, (patch) =>
+    patch.facing === undefined || !roles(patch.role) ? patch : { ...patch, facing: wider(patch.facing) },
+  );
+}
+
+/**
+ * As the usual rule of thumb has it: every patch boxed, each role from the first of its cloths that can be bought, nothing
+ * from the shelf. A cloth that cannot be bought stays as it is.
+ */
+export function boxedFromBolts(quilt: Quilt): Quilt {
+  const canBuy = new Set(quilt.cloths.filter((cloth) => cloth.step !== undefined).map((cloth) => cloth.id));
+  const onlyFirst = (scheme: Scheme): Scheme => ({
+    ...scheme,
+    cloths: Object.fromEntries(
+      Object.entries(scheme.cloths).map(([role, cloths]) => {
+        const ids = [cloths].flat();
+        return [role, ids.find((id) => canBuy.has(id)) ?? ids[0]!];
+      }),
+    ),
+  });
+  return {
+    ...quilt,
+    roles: quilt.roles.map((role) => ({ ...role, shapes: ['box'] })),
+    cloths: quilt.cloths.map((cloth) => (canBuy.has(cloth.id) ? { ...cloth, pieces: [] } : cloth)),
+    schemes: quilt.schemes.map(onlyFirst),
+  };
+}
+
+function withPatches(quilt: Quilt, change: (patch: Patch) => Patch): Quilt {
+  const blocks = quilt.blocks.map((block) =>
+    block.units === undefined
+      ? block
+      : { ...block, units: block.units.map((unit) => ({ ...unit, patches: unit.patches.map(change) })) },
+  );
+  return { ...quilt, blocks };
+}
+
+/** The cloths that the quilt's scheme gives to a role. */
+export function clothsOf(quilt: Quilt, role: string) {
+  const cloths = quilt.schemes.find((scheme) => scheme.id === quilt.scheme)?.cloths ?? {};
+  const ids = Object.hasOwn(cloths, role) ? [cloths[role]!].flat() : [];
+  return quilt.cloths.filter((cloth) => ids.includes(cloth.id));
+}
