@@ -4,7 +4,7 @@
  * are the business of the classes, so that they do not swell with the scale.
  */
 import type { PrintKind } from '../quilt/quilt.ts';
-import type { Point } from '../shape/point.ts';
+import { add, type Point } from '../shape/point.ts';
 
 export interface Drawing {
   /** What it shows, in a few words; its accessible name. */
@@ -74,7 +74,6 @@ export interface TextItem {
 export interface GroupItem {
   readonly kind: 'group';
   readonly class: GroupClass;
-  readonly id?: string;
   readonly data?: { readonly blank?: string; readonly patch?: string };
   readonly items: readonly Item[];
 }
@@ -115,3 +114,21 @@ export function rectangle(left: number, bottom: number, width: number, height: n
     [left, bottom + height],
   ];
 }
+
+/** The same somewhere else. */
+export function moved(item: Item, by: Point): Item {
+  switch (item.kind) {
+    case 'text':
+      return { ...item, at: add(item.at, by) };
+    case 'path':
+      return { ...item, runs: item.runs.map((run) => movedRun(run, by)) };
+    case 'group':
+      return { ...item, items: item.items.map((inner) => moved(inner, by)) };
+  }
+}
+
+const movedRun = (run: Run, by: Point): Run => ({
+  ...run,
+  start: add(run.start, by),
+  steps: run.steps.map((step) => ({ ...step, to: add(step.to, by) })),
+});

@@ -71,7 +71,6 @@ function patchItem(
     size: textSize,
     on: colour,
     arrow: points === null ? null : { degrees: points, heads: cloth?.print === 'one-way' ? 1 : 2 },
-    rather: 'arrow',
   });
   const blank = blankOf.get(useKey(unit.id, patch.number, place));
   const fill = { colour, ...(cloth === undefined ? {} : { print: cloth.print, turn: points ?? 0 }) };
@@ -82,7 +81,7 @@ function patchItem(
       kind: 'group',
       class: 'patch',
       data: { patch: name, ...(blank === undefined ? {} : { blank }) },
-      items: [path, ...named.items],
+      items: [path, ...named],
     },
   };
 }

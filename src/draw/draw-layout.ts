@@ -3,7 +3,15 @@ import type { Blank } from '../cutting/cut-list.ts';
 import type { StripSteps } from '../plan/cut-steps.ts';
 import { blanksById } from '../plan/placed.ts';
 import type { Cloth } from '../quilt/quilt.ts';
-import { type Drawing, type Item, lineRun, polygonRun, rectangle, type TextItem } from './display-list.ts';
+import {
+  type Drawing,
+  type GroupItem,
+  type Item,
+  lineRun,
+  polygonRun,
+  rectangle,
+  type TextItem,
+} from './display-list.ts';
 import { hatch } from './hatch.ts';
 import { layoutStrips } from './layout-strips.ts';
 import { spread } from './spread.ts';
@@ -38,7 +46,7 @@ export function drawLayout(input: LayoutDrawingInput): Drawing {
   const { width } = length.jobCloth;
   const whole = Math.max(input.whole, length.used);
   const blanks = blanksById(input.blanks);
-  const common = { width, cloth, blanks, textSize, steps: input.steps };
+  const common = { width, cloth, blanks, textSize, steps: input.steps, drawn: new Map<string, GroupItem>() };
   const margin = marginItems(input, whole);
   const lowest = Math.min(-MARGIN.bottom * textSize, margin.low);
   const highest = Math.max(whole + MARGIN.top * textSize, margin.high);

@@ -1,7 +1,5 @@
-/** Where something upright (a name, an arrow) fits inside a shape, so that no label lies across a seam. */
-
-import type { Box } from '../shape/outline-measures.ts';
-import type { Point, Polygon } from '../shape/point.ts';
+/** Where names and arrows fit inside a shape, so that no label lies across a seam. */
+import { distance, type Point, type Polygon, turn } from '../shape/point.ts';
 import { polygonBox, polygonCentroid } from '../shape/polygon.ts';
 
 /** A guess at a text's width that errs on the wide side for the usual faces in bold. */
@@ -11,60 +9,133 @@ export const textWidth = (text: string, size: number): number =>
 const WIDE: ReadonlySet<string> = new Set('mwMW@%');
 const NARROW: ReadonlySet<string> = new Set("ijlI.,:;'|! ");
 
-/**
- * The centre of an upright box that lies wholly inside the polygon, as near to the polygon's middle as a search over a
- * grid finds; null when none fits. A place with some air round the box is taken before one without.
- */
-export function placeBox(polygon: Polygon, width: number, height: number): Point | null {
-  const box = polygonBox(polygon);
-  const air = Math.min(width, height) * 0.45;
-  return search(polygon, box, width + air, height + air) ?? search(polygon, box, width, height);
+/** What a name or an arrow takes up, about its middle. */
+export interface LabelBox {
+  readonly width: number;
+  readonly height: number;
+  /** Degrees anticlockwise. */
+  readonly turn: number;
 }
 
-function search(polygon: Polygon, { min, max }: Box, width: number, height: number): Point | null {
+/** Places tried along and across a shape. */
+const STEPS = 12;
+
+/**
+ * The centre of a box that lies wholly inside the polygon, as near to the polygon's middle as a search over a grid finds;
+ * null when none fits. A place with some air round the box is taken before one without.
+ */
+export function placeBox(polygon: Polygon, box: LabelBox): Point | null {
+  const air = Math.min(box.width, box.height) * 0.45;
+  return nearest(polygon, { ...box, width: box.width + air, height: box.height + air }) ?? nearest(polygon, box);
+}
+
+/** Centres of two boxes that both lie inside the polygon and clear of each other, close to its middle. */
+export function placePair(polygon: Polygon, a: LabelBox, b: LabelBox): readonly [a: Point, b: Point] | null {
+  const middle = polygonCentroid(polygon);
+  const [sizeA, sizeB] = [upright(a), upright(b)];
+  const [across, up] = [(sizeA[0] + sizeB[0]) / 2, (sizeA[1] + sizeB[1]) / 2];
+  const placesA = allPlaces(polygon, a, middle);
+  const placesB = placesA.length === 0 ? [] : allPlaces(polygon, b, middle);
+  let best: readonly [Point, Point] | null = null;
+  let least = Number.POSITIVE_INFINITY;
+  for (const one of placesA) {
+    for (const other of placesB) {
+      const far = one.far + other.far;
+      if (far >= least) {
+        // The farther ones come after.
+        break;
+      }
+      if (Math.abs(one.at[0] - other.at[0]) >= across || Math.abs(one.at[1] - other.at[1]) >= up) {
+        best = [one.at, other.at];
+        least = far;
+      }
+    }
+  }
+  return best;
+}
+
+/** How far a box reaches across and up as it stands. */
+export function upright({ width, height, turn: degrees }: LabelBox): readonly [width: number, height: number] {
+  const [c, s] = turn([1, 0], degrees).map(Math.abs) as [number, number];
+  return [c * width + s * height, s * width + c * height];
+}
+
+function nearest(polygon: Polygon, box: LabelBox): Point | null {
+  const grid = gridFor(polygon, box);
+  if (grid === null) {
+    return null;
+  }
+  const middle = polygonCentroid(polygon);
+  const points = boxPoints(box);
+  if (fits(polygon, points, middle)) {
+    return middle;
+  }
+  let best: Point | null = null;
+  let least = Number.POSITIVE_INFINITY;
+  for (const at of grid) {
+    const far = distance(at, middle);
+    if (far < least && fits(polygon, points, at)) {
+      best = at;
+      least = far;
+    }
+  }
+  return best;
+}
+
+interface PlaceFound {
+  readonly at: Point;
+  /** From the middle. */
+  readonly far: number;
+}
+
+/** Those nearest the middle first. */
+function allPlaces(polygon: Polygon, box: LabelBox, middle: Point): readonly PlaceFound[] {
+  const points = boxPoints(box);
+  return (gridFor(polygon, box) ?? [])
+    .filter((at) => fits(polygon, points, at))
+    .map((at) => ({ at, far: distance(at, middle) }))
+    .sort((one, other) => one.far - other.far);
+}
+
+/** Places to try, over the whole of the polygon; null where the box is larger. */
+function gridFor(polygon: Polygon, box: LabelBox): readonly Point[] | null {
+  const { min, max } = polygonBox(polygon);
+  const [width, height] = upright(box);
   if (max[0] - min[0] < width || max[1] - min[1] < height) {
     return null;
   }
-  const [left, right] = [min[0] + width / 2, max[0] - width / 2];
-  const [bottom, top] = [min[1] + height / 2, max[1] - height / 2];
-  const found = candidates(left, right, bottom, top, polygonCentroid(polygon)).find((at) =>
-    boxIsInside(polygon, at, width, height),
-  );
-  return found ?? null;
-}
-
-function candidates(left: number, right: number, bottom: number, top: number, middle: Point): readonly Point[] {
-  const steps = 12;
-  const all: Point[] = [middle];
-  for (let i = 0; i <= steps; i++) {
-    for (let j = 0; j <= steps; j++) {
-      all.push([left + ((right - left) * i) / steps, bottom + ((top - bottom) * j) / steps]);
-    }
-  }
-  const far = (p: Point): number => (p[0] - middle[0]) ** 2 + (p[1] - middle[1]) ** 2;
-  return all.sort((a, b) => far(a) - far(b));
+  const across = (max[0] - min[0] - width) / STEPS;
+  const up = (max[1] - min[1] - height) / STEPS;
+  return Array.from({ length: (STEPS + 1) ** 2 }, (_, i): Point => {
+    const [column, row] = [i % (STEPS + 1), Math.floor(i / (STEPS + 1))];
+    return [min[0] + width / 2 + column * across, min[1] + height / 2 + row * up];
+  });
 }
 
 /** Corners and middles of sides suffice: the shapes drawn here have no notch narrower than half a label. */
-function boxIsInside(polygon: Polygon, at: Point, width: number, height: number): boolean {
-  for (const i of [-0.5, 0, 0.5]) {
-    for (const j of [-0.5, 0, 0.5]) {
-      if (!isInside(polygon, [at[0] + i * width, at[1] + j * height])) {
-        return false;
-      }
+function boxPoints({ width, height, turn: degrees }: LabelBox): readonly Point[] {
+  const parts = [-0.5, 0.5, 0];
+  return parts.flatMap((i) => parts.map((j) => turn([i * width, j * height], degrees)));
+}
+
+function fits(polygon: Polygon, points: readonly Point[], at: Point): boolean {
+  for (const [x, y] of points) {
+    if (!isInside(polygon, at[0] + x, at[1] + y)) {
+      return false;
     }
   }
   return true;
 }
 
-export function isInside(polygon: Polygon, point: Point): boolean {
+/** By how often a line to the left crosses the outline. This is asked thousands of times for one drawing. */
+export function isInside(polygon: Polygon, x: number, y: number): boolean {
   let inside = false;
-  polygon.forEach((from, index) => {
-    const to = polygon[(index + 1) % polygon.length]!;
-    if (from[1] > point[1] !== to[1] > point[1]) {
-      const x = from[0] + ((point[1] - from[1]) / (to[1] - from[1])) * (to[0] - from[0]);
-      inside = x > point[0] ? !inside : inside;
+  for (let i = 0, last = polygon.length - 1; i < polygon.length; last = i++) {
+    const from = polygon[last]!;
+    const to = polygon[i]!;
+    if (from[1] > y !== to[1] > y && x > from[0] + ((y - from[1]) / (to[1] - from[1])) * (to[0] - from[0])) {
+      inside = !inside;
     }
-  });
+  }
   return inside;
 }

@@ -5,7 +5,7 @@ import type { Placement } from '../plan/layout-job.ts';
 import { placedPolygon } from '../plan/placed.ts';
 import type { Cloth } from '../quilt/quilt.ts';
 import type { Point } from '../shape/point.ts';
-import { type GroupItem, type Item, lineRun, polygonRun, type Run, rectangle } from './display-list.ts';
+import { type GroupItem, type Item, lineRun, moved, polygonRun, type Run, rectangle } from './display-list.ts';
 import { hatch } from './hatch.ts';
 import { edgeOn } from './ink.ts';
 import { label } from './label.ts';
@@ -21,6 +21,8 @@ export interface StripsInput {
   readonly textSize: number;
   /** The answer's strips as ruler work, for the lines of the subcuts. */
   readonly steps: readonly StripSteps[];
+  /** Blanks drawn already, at the origin, so that hundreds cut alike are labelled once. */
+  readonly drawn: Map<string, GroupItem>;
 }
 
 export function layoutStrips(input: StripsInput): readonly Item[] {
@@ -44,28 +46,31 @@ export function layoutStrips(input: StripsInput): readonly Item[] {
   ];
 }
 
+/** A blank as it lies, with its label: worked out once for all that are cut alike, and then moved. */
 function blankItem(input: StripsInput, placement: Placement): GroupItem {
-  const { cloth, textSize } = input;
-  const blank = input.blanks.get(placement.blank);
-  const outline = blank?.shapes[placement.shape]?.outline ?? [];
-  const placed = placedPolygon(outline, placement).map((p): Point => [p[0], p[1] + input.laid.at]);
+  const { blank, shape, turn, mirror, x, y } = placement;
+  const key = JSON.stringify([blank, shape, turn, mirror]);
+  const alike = input.drawn.get(key) ?? drawnBlank(input, { ...placement, x: 0, y: 0 });
+  input.drawn.set(key, alike);
+  return { ...alike, items: alike.items.map((item) => moved(item, [x, y + input.laid.at])) };
+}
+
+function drawnBlank({ cloth, textSize, blanks }: StripsInput, placement: Placement): GroupItem {
+  const blank = blanks.get(placement.blank);
+  const placed = placedPolygon(blank?.shapes[placement.shape]?.outline ?? [], placement);
   const printUp = cloth.up === 'across' ? 270 : 0;
   const named = label(placed, {
     name: shortName(placement.blank),
     size: textSize,
     on: cloth.colour,
     arrow: blank?.directional ? { degrees: printUp, heads: cloth.print === 'one-way' ? 1 : 2 } : null,
-    rather: 'name',
   });
   const fill = { colour: cloth.colour, print: cloth.print, turn: printUp };
   return {
     kind: 'group',
     class: 'blank',
     data: { blank: placement.blank },
-    items: [
-      { kind: 'path', class: 'cloth', runs: [polygonRun(placed)], fill, ink: edgeOn(cloth.colour) },
-      ...named.items,
-    ],
+    items: [{ kind: 'path', class: 'cloth', runs: [polygonRun(placed)], fill, ink: edgeOn(cloth.colour) }, ...named],
   };
 }
 

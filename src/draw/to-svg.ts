@@ -10,41 +10,62 @@ import { type Pattern, patternOf, patternsOf, printInk, scaledTile } from './pri
  */
 export function toSvg(drawing: Drawing, scale: number): string {
   const { left, bottom, width, height } = drawing.box;
-  const viewBox = [left, -bottom - height, width, height].map(short).join(' ');
   const size = `width="${short(width * scale)}" height="${short(height * scale)}"`;
-  const patterns = patternsOf(drawing.items).map((pattern) => patternText(pattern, drawing.printSpacing));
   return [
-    `<svg xmlns="http://www.w3.org/2000/svg" class="drawing" viewBox="${viewBox}" ${size} role="img">`,
+    `<svg xmlns="http://www.w3.org/2000/svg" class="drawing" viewBox="${viewBox(drawing)}" ${size} role="img">`,
     `<title>${escapeXml(drawing.title)}</title>`,
     `<desc>${escapeXml(drawing.description)}</desc>`,
     `<style>${DRAWING_CSS}</style>`,
-    `<defs>${patterns.join('')}</defs>`,
     `<rect x="${short(left)}" y="${short(-bottom - height)}" width="${short(width)}" height="${short(height)}" fill="#fffdf8"/>`,
-    ...drawing.items.map(itemText),
+    ...contents(drawing, 'print'),
     '</svg>',
     '',
   ].join('\n');
 }
 
-function itemText(item: Item): string {
+/**
+ * The same as an element of a page, whose style sheet (drawing-style.ts) gives it its look. Text, because a browser reads a
+ * drawing of thousands of lines several times as fast as a script can put it together.
+ * @param prefix told apart from every other drawing's on the page, since ids of patterns are shared by all of a page
+ */
+export function svgElement(drawing: Drawing, prefix: string): string {
+  const { width, height } = drawing.box;
+  const ratio = `style="aspect-ratio:${short(width)} / ${short(height)}"`;
+  const name = `aria-label="${escapeXml(`${drawing.title}. ${drawing.description}`)}"`;
+  return [
+    `<svg class="drawing" viewBox="${viewBox(drawing)}" ${ratio} role="img" ${name}>`,
+    ...contents(drawing, prefix),
+    '</svg>',
+  ].join('');
+}
+
+function viewBox({ box: { left, bottom, width, height } }: Drawing): string {
+  return [left, -bottom - height, width, height].map(short).join(' ');
+}
+
+function contents(drawing: Drawing, prefix: string): readonly string[] {
+  const patterns = patternsOf(drawing.items).map((pattern) => patternText(pattern, drawing.printSpacing, prefix));
+  return [`<defs>${patterns.join('')}</defs>`, ...drawing.items.map((item) => itemText(item, prefix))];
+}
+
+function itemText(item: Item, prefix: string): string {
   switch (item.kind) {
     case 'path':
-      return `<path class="${item.class}" d="${pathData(item)}"${paintText(item)}/>`;
+      return `<path class="${item.class}" d="${pathData(item)}"${paintText(item, prefix)}/>`;
     case 'text':
       return textText(item);
     case 'group': {
-      const id = item.id === undefined ? '' : ` id="${escapeXml(item.id)}"`;
       const data = Object.entries(item.data ?? {}).map(([name, value]) => ` data-${name}="${escapeXml(value)}"`);
-      return `<g class="${item.class}"${id}${data.join('')}>${item.items.map(itemText).join('')}</g>`;
+      return `<g class="${item.class}"${data.join('')}>${item.items.map((inner) => itemText(inner, prefix)).join('')}</g>`;
     }
   }
 }
 
-function paintText(item: PathItem): string {
+function paintText(item: PathItem, prefix: string): string {
   const parts: string[] = [];
   if (item.fill !== undefined) {
     const pattern = patternOf(item.fill);
-    parts.push(`fill:${pattern === null ? item.fill.colour : `url(#${pattern.key})`}`);
+    parts.push(`fill:${pattern === null ? item.fill.colour : `url(#${prefix}-${pattern.key})`}`);
   }
   if (item.ink !== undefined) {
     parts.push(`stroke:${item.ink}`);
@@ -64,11 +85,11 @@ function haloStyle(colour: string, size: number): string {
   return ` style="fill:${inkOn(colour)};stroke:${colour};stroke-width:${short(size * 0.22)};paint-order:stroke"`;
 }
 
-function patternText(pattern: Pattern, size: number): string {
+function patternText(pattern: Pattern, size: number, prefix: string): string {
   const lines = pathData({ kind: 'path', class: 'seam', runs: scaledTile(pattern.print, size) });
   const box = `width="${short(size)}" height="${short(size)}"`;
   return (
-    `<pattern id="${pattern.key}" patternUnits="userSpaceOnUse" ${box} patternTransform="rotate(${short(-pattern.turn)})">` +
+    `<pattern id="${prefix}-${pattern.key}" patternUnits="userSpaceOnUse" ${box} patternTransform="rotate(${short(-pattern.turn)})">` +
     `<rect ${box} fill="${pattern.colour}"/>` +
     `<path d="${lines}" transform="translate(0 ${short(size)})" style="fill:none;stroke:${printInk(pattern.colour)};stroke-width:1px"/></pattern>`
   );

@@ -22,7 +22,7 @@ export interface PlanTask {
 }
 
 /** Seconds of a job's first turn: enough for a first plan of each group, and for the proof of most. */
-const FIRST_LOOK = 1;
+const FIRST_LOOK = 0.3;
 
 export function newTask(key: string, job: LayoutJob): PlanTask {
   const common = { progress: null, since: 0, answer: null, error: null, stopping: false, looked: false, deaths: 0 };

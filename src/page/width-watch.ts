@@ -7,12 +7,14 @@ import type { ReactiveController, ReactiveControllerHost } from 'lit';
 export class WidthWatch implements ReactiveController {
   /** 0 until it has been measured. */
   width = 0;
+  /** The height of small text in pixels, which grows with the reader's own setting. */
+  smallText = 12;
   private readonly host: ReactiveControllerHost & HTMLElement;
   private readonly selector: string;
   private readonly observer: ResizeObserver;
   private watched: Element | null = null;
 
-  /** @param selector of what is measured, the first such thing inside the host */
+  /** @param selector of what is measured, the first such thing inside the host: as wide inside as the drawings stand */
   constructor(host: ReactiveControllerHost & HTMLElement, selector: string) {
     this.host = host;
     this.selector = selector;
@@ -20,6 +22,7 @@ export class WidthWatch implements ReactiveController {
       const width = Math.floor(entry?.contentRect.width ?? 0);
       if (width > 0 && Math.abs(width - this.width) > 4) {
         this.width = width;
+        this.smallText = Number.parseFloat(getComputedStyle(document.documentElement).fontSize) * 0.75;
         host.requestUpdate();
       }
     });
@@ -41,9 +44,4 @@ export class WidthWatch implements ReactiveController {
     this.observer.disconnect();
     this.watched = null;
   }
-}
-
-/** The height of small text in pixels, which grows with the reader's own setting. */
-export function smallTextPixels(): number {
-  return Number.parseFloat(getComputedStyle(document.documentElement).fontSize) * 0.75;
 }

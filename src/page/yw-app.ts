@@ -7,6 +7,7 @@ import { openStorage } from '../keep/storage.ts';
 import { makeTally } from '../plan/make-tally.ts';
 import type { LengthUnit } from '../quilt/quilt.ts';
 import { writeQuilt } from '../quilt/write-quilt.ts';
+import { atMostEvery } from './at-most-every.ts';
 import { startCutter } from './cutter.ts';
 import type { EditEvent } from './edit-event.ts';
 import { Lighting } from './lighting.ts';
@@ -27,6 +28,9 @@ import './yw-messages.ts';
 import './yw-print-sheet.ts';
 import './yw-progress.ts';
 import './yw-tally-slip.ts';
+
+/** Milliseconds between two looks at a planning that tells of itself dozens of times a second. */
+const TICK = 150;
 
 /**
  * The table at which all is seen. Edits come up as events, go through the session (which checks, remembers and keeps them)
@@ -55,9 +59,10 @@ export class App extends PageElement {
     this.addEventListener('yw-dismiss', (event) => this.dismiss((event as CustomEvent<number>).detail));
     document.addEventListener('dragover', (event) => event.preventDefault());
     document.addEventListener('drop', (event) => this.onDrop(event));
-    this.planner.subscribe((plan) => {
+    const show = atMostEvery(TICK, (plan: PlannerState) => {
       this.plan = plan;
     });
+    this.planner.subscribe(show);
     this.sayStorageFault();
     this.planner.plan(this.session.quilt);
   }

@@ -1,15 +1,14 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import { guard } from 'lit/directives/guard.js';
 import type { Blank, CutList } from '../cutting/cut-list.ts';
 import type { Drawing } from '../draw/display-list.ts';
 import { drawBlock } from '../draw/draw-block.ts';
-import { litDrawing } from '../draw/lit-drawing.ts';
 import type { Block, Quilt } from '../quilt/quilt.ts';
 import { blankTags } from './blank-tags.ts';
 import { blockExtent } from './block-extent.ts';
 import { freshId, PageElement } from './page-element.ts';
-import { smallTextPixels, WidthWatch } from './width-watch.ts';
+import { shownDrawing } from './shown-drawing.ts';
+import { WidthWatch } from './width-watch.ts';
 
 /** One block as it will be when finished, the names of its patches under it, and the table that says the same. */
 @customElement('yw-block-view')
@@ -17,7 +16,7 @@ export class BlockView extends PageElement {
   @property({ attribute: false }) quilt: Quilt | null = null;
   @property({ attribute: false }) block: Block | null = null;
   @property({ attribute: false }) cutList: CutList | null = null;
-  private readonly watch = new WidthWatch(this, '.drawing-frame');
+  private readonly watch = new WidthWatch(this, '.block-figure');
   private readonly stem = freshId('block');
   private drawn: { key: readonly unknown[]; drawing: Drawing } | null = null;
 
@@ -34,7 +33,7 @@ export class BlockView extends PageElement {
           <h2>${block.name}</h2>
           <span>${block.count === 1 ? 'one' : `${block.count}`} in the quilt</span>
         </figcaption>
-        <div class="drawing-frame">${guard([drawing], () => litDrawing(drawing, this.stem))}</div>
+        <div class="drawing-frame">${drawing === null ? nothing : shownDrawing(drawing, this.stem)}</div>
       </figure>
       ${blankTags(blanks, `Patches of ${block.name}`)}
       <details>
@@ -50,13 +49,16 @@ export class BlockView extends PageElement {
       .sort((a, b) => a.id.localeCompare(b.id, undefined, { numeric: true }));
   }
 
-  /** Drawn anew only when what it shows has changed, not with every tick of the planning. */
-  private drawing(quilt: Quilt, block: Block): Drawing {
+  /** Drawn anew only when what it shows has changed, not with every tick of the planning; not before its width is known. */
+  private drawing(quilt: Quilt, block: Block): Drawing | null {
     const scheme = quilt.schemes.find((one) => one.id === quilt.scheme)!;
-    const pixels = this.watch.width || 400;
+    const pixels = this.watch.width;
+    if (pixels === 0) {
+      return null;
+    }
     const key = [quilt, block, this.cutList, pixels];
     if (this.drawn === null || key.some((part, index) => part !== this.drawn?.key[index])) {
-      const textSize = (smallTextPixels() * blockExtent(block, quilt.unit)) / pixels;
+      const textSize = (this.watch.smallText * blockExtent(block, quilt.unit)) / pixels;
       const blanks = this.blanksOfBlock(block);
       this.drawn = { key, drawing: drawBlock({ quilt, scheme, block, blanks, textSize }) };
     }

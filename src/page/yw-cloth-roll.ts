@@ -4,18 +4,19 @@ import { guard } from 'lit/directives/guard.js';
 import type { Problem } from '../cutting/cut-list.ts';
 import type { Drawing } from '../draw/display-list.ts';
 import { drawLayout, layoutTextSize } from '../draw/draw-layout.ts';
-import { litDrawing } from '../draw/lit-drawing.ts';
 import { type ClothLengthDrawn, wholeLength } from '../draw/unroll.ts';
 import type { Cloth, Length } from '../quilt/quilt.ts';
 import { blankTags } from './blank-tags.ts';
 import { setCloth } from './edits.ts';
 import { printWords } from './facing-words.ts';
+import { turnToDraw } from './in-turn.ts';
 import { freshId, PageElement } from './page-element.ts';
 import { problemNotes } from './problem-notes.ts';
 import type { Roll } from './rolls.ts';
+import { shownDrawing } from './shown-drawing.ts';
 import { stripTable } from './strip-table.ts';
 import { swatch } from './swatch.ts';
-import { smallTextPixels, WidthWatch } from './width-watch.ts';
+import { WidthWatch } from './width-watch.ts';
 import { type Units, written } from './written.ts';
 
 /** One cloth unrolled: its own numbers, its lengths drawn to scale, their strips as a table. */
@@ -33,12 +34,22 @@ export class ClothRoll extends PageElement {
   @property({ type: Number }) zoom = 1;
   /** Tables are long, so none is made before one of them is asked for. */
   @state() private unfolded = false;
-  private readonly watch = new WidthWatch(this, '.drawing-frame');
+  private readonly watch = new WidthWatch(this, '.roll');
   private readonly stem = freshId('roll');
+  private drawnRoll: Roll | null = null;
   private drawn: { key: readonly unknown[]; drawings: readonly Drawing[] } | null = null;
+
+  /** Rolls come in numbers, and each is drawn from hundreds of blanks. */
+  protected override async scheduleUpdate(): Promise<void> {
+    if (this.roll !== this.drawnRoll) {
+      await turnToDraw();
+    }
+    super.scheduleUpdate();
+  }
 
   protected override render(): TemplateResult | typeof nothing {
     const { cloth, roll } = this;
+    this.drawnRoll = roll;
     if (cloth === null) {
       return nothing;
     }
@@ -50,7 +61,7 @@ export class ClothRoll extends PageElement {
         <p class="status">${this.former ? 'Of your former choice. ' : ''}${this.status}</p>
       </header>
       ${this.numbers(cloth)} ${problemNotes(this.problems)}
-      ${roll === null || roll.lengths.length === 0 ? nothing : this.lengths(cloth, roll)}
+      ${roll === null || roll.lengths.length === 0 || this.watch.width === 0 ? nothing : this.lengths(cloth, roll)}
     </article>`;
   }
 
@@ -93,7 +104,7 @@ export class ClothRoll extends PageElement {
           <figcaption>${name}</figcaption>
           <div class="drawing-frame" tabindex=${this.zoom > 1 ? 0 : nothing} role=${this.zoom > 1 ? 'region' : nothing}
             aria-label=${this.zoom > 1 ? `${name}, enlarged` : nothing}>
-            <div style="width:${this.zoom * 100}%">${guard([drawings[index]], () => litDrawing(drawings[index]!, `${this.stem}-${index}`))}</div>
+            <div style="width:${this.zoom * 100}%">${shownDrawing(drawings[index]!, `${this.stem}-${index}`)}</div>
           </div>
           <details @toggle=${this.onToggle}>
             <summary>Strips and cuts as a table</summary>
@@ -111,7 +122,7 @@ export class ClothRoll extends PageElement {
 
   /** Drawn anew only when what it shows has changed, not with every tick of the planning. */
   private drawings(cloth: Cloth, roll: Roll): readonly Drawing[] {
-    const pixels = (this.watch.width || 600) * this.zoom;
+    const pixels = this.watch.width * this.zoom;
     const key = [cloth.name, cloth.colour, cloth.print, cloth.up, roll, pixels, this.units.shown];
     if (this.drawn === null || key.some((part, index) => part !== this.drawn?.key[index])) {
       const drawings = roll.lengths.map((length) =>
@@ -121,7 +132,7 @@ export class ClothRoll extends PageElement {
           blanks: roll.group.blanks,
           steps: roll.steps,
           whole: wholeLength(length),
-          textSize: layoutTextSize(length.jobCloth.width, pixels, smallTextPixels()),
+          textSize: layoutTextSize(length.jobCloth.width, pixels, this.watch.smallText),
           write: (value) => written(value, this.units),
         }),
       );

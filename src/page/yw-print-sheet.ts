@@ -1,13 +1,13 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { drawLayout, layoutTextSize } from '../draw/draw-layout.ts';
-import { litDrawing } from '../draw/lit-drawing.ts';
 import { wholeLength } from '../draw/unroll.ts';
 import { sayMoney } from '../plan/say-money.ts';
 import { cautions } from './cautions.ts';
 import { freshId, PageElement } from './page-element.ts';
 import type { Plan } from './plan-state.ts';
 import { rollsOf } from './rolls.ts';
+import { shownDrawing } from './shown-drawing.ts';
 import { stripTable } from './strip-table.ts';
 import { type Units, written, writtenPurchase } from './written.ts';
 import { lengthName } from './yw-cloth-roll.ts';
@@ -109,7 +109,7 @@ export class PrintSheet extends PageElement {
           const name = lengthName(cloth, length);
           return html`<section class="print-cloth">
             <h2>${name}</h2>
-            ${litDrawing(drawing, `${this.stem}-${index}-${roll.cloth}-${which}`)}
+            ${shownDrawing(drawing, `${this.stem}-${index}-${roll.cloth}-${which}`)}
             ${stripTable(length, roll.steps, this.units, name)}
           </section>`;
         }),

@@ -1,4 +1,5 @@
 /** Tells a plan as ruler work: strip after strip, and on each strip cut after cut. */
+import { convexHull } from '../shape/hull.ts';
 import type { Polygon } from '../shape/point.ts';
 import { angleOf, cutChain, isMark, isRulerAngle } from './cut-chain.ts';
 import type { StripPiece, StripSteps } from './cut-steps.ts';
@@ -90,33 +91,56 @@ function stripSteps(
 
 /**
  * Takes the blanks one by one from the start of the strip. Any blank that can be parted from all that are left may come
- * next: what is left of a good order is still a good order.
+ * next: what is left of a good order is still a good order. The order of the middles nearly always serves.
  */
 function cutInOrder(pieces: readonly Piece[], rules: CutRules, where: string): readonly StripPiece[] {
-  let left = [...pieces].sort((a, b) => middleOf(a.outline) - middleOf(b.outline));
+  let left = pieces
+    .map((piece) => ({ piece, hull: convexHull(piece.outline) }))
+    .sort((a, b) => middleOf(a.hull) - middleOf(b.hull));
+  let after = hullsAfter(left);
   const order: Piece[] = [];
   const offered: (readonly Cut[])[] = [];
   while (left.length > 1) {
-    const next = nextOff(left, rules, true) ?? nextOff(left, rules, false);
+    const cuts = partingCuts(left[0]!.hull, after[0]!, rules, true);
+    const next = cuts.length > 0 ? { index: 0, cuts } : (otherNext(left, rules, true) ?? otherNext(left, rules, false));
     if (next === null) {
       throw new Error(`${where} cannot be parted by straight cuts after blank ${order.length}`);
     }
-    left = left.filter((piece) => piece !== next.piece);
-    order.push(next.piece);
+    order.push(left[next.index]!.piece);
     offered.push(next.cuts);
+    left = left.filter((_, index) => index !== next.index);
+    after = next.index === 0 ? after.slice(1) : hullsAfter(left);
   }
   const chain = cutChain(offered, rules);
-  const last = left[0]!;
+  const last = left[0]!.piece;
   const cuts = [...chain, lastCut(last.outline, chain.at(-1), rules)];
   return [...order, last].map((piece, i) => stripPiece(piece, cuts[i]!, rules));
 }
 
-function nextOff(left: readonly Piece[], rules: CutRules, within: boolean) {
-  for (const piece of left) {
-    const others = left.filter((other) => other !== piece).map((other) => other.outline);
-    const cuts = partingCuts(piece.outline, others, rules, within);
+interface Hulled {
+  readonly piece: Piece;
+  readonly hull: Polygon;
+}
+
+/** For each, the hull of all that follow it. */
+function hullsAfter(left: readonly Hulled[]): readonly Polygon[] {
+  let after: Polygon = [];
+  return [...left]
+    .reverse()
+    .map(({ hull }) => {
+      const before = after;
+      after = convexHull([...after, ...hull]);
+      return before;
+    })
+    .reverse();
+}
+
+function otherNext(left: readonly Hulled[], rules: CutRules, within: boolean) {
+  for (const [index, { hull }] of left.entries()) {
+    const others = convexHull(left.flatMap((other, i) => (i === index ? [] : other.hull)));
+    const cuts = partingCuts(hull, others, rules, within);
     if (cuts.length > 0) {
-      return { piece, cuts };
+      return { index, cuts };
     }
   }
   return null;

@@ -1,6 +1,5 @@
 /** The straight cuts across a strip that part a blank from all that come after it. */
 import { clip } from '../shape/half-plane.ts';
-import { convexHull } from '../shape/hull.ts';
 import type { Point, Polygon } from '../shape/point.ts';
 
 /** A cut by where it meets the strip's near edge (y = 0) and its far edge (y = height). */
@@ -28,23 +27,18 @@ const OFFERED = 6;
 const MARKS = 200;
 
 /**
- * Cuts that have `first` before them and all `rest` after them: on the ruler's marks where any are, and those that touch
- * blanks on both sides. All meet both edges of the strip within its length; where no such cut parts them, cuts that leave by
- * the strip's end. None where no straight cut does. Outlines that are not convex count as their hulls.
- * @param first in the strip's frame: x along it, y from its near edge
- * @param rest at least one
+ * Cuts that have a blank before them and all others after them: on the ruler's marks where any are, and those that touch on
+ * both sides. None where no straight cut does.
+ * @param own the blank's convex hull in the strip's frame: x along it, y from its near edge
+ * @param others the convex hull of all that come after it
  * @param within whether the cut must meet both edges within the strip's length
  */
-export function partingCuts(
-  first: Polygon,
-  rest: readonly Polygon[],
-  rules: CutRules,
-  within: boolean,
-): readonly Cut[] {
-  const own = convexHull(first);
-  const others = convexHull(rest.flat());
-  const touching = cutsBetween(own, others, rules, within, 1e-3 * rules.tolerance);
+export function partingCuts(own: Polygon, others: Polygon, rules: CutRules, within: boolean): readonly Cut[] {
   const allowed = cutsBetween(own, others, rules, within, rules.tolerance);
+  if (allowed.length === 0) {
+    return [];
+  }
+  const touching = cutsBetween(own, others, rules, within, 1e-3 * rules.tolerance);
   // A row laid tight leaves nothing between neighbours but what counts as touching.
   const corners = touching.length > 0 ? touching : allowed;
   const onMarks = rules.ruler === null ? [] : RULER_PARTS.flatMap((part) => marked(allowed, rules.ruler! / part));
