@@ -1,0 +1,48 @@
+/** Small jobs of slanted blanks against every way of cutting them, tried one by one without any of the engine's code. */
+import { describe, expect, test } from 'vitest';
+import { tellFault } from '../../../workers/proof/fault.ts';
+import { proofread } from '../../../workers/proof/proofread.ts';
+import { checkAnswer } from '../../checker/check-answer.ts';
+import { planned } from '../../outside/engine.ts';
+import { cheapestPlan, layoutJob, slantedJob } from './slanted-job.ts';
+
+const seeds = (from: number, to: number) => Array.from({ length: to - from + 1 }, (_, i) => from + i);
+
+describe('up to three kinds and six blanks, cuts of listed slants', () => {
+  test.each(seeds(1, 60))(
+    'job %d: the plan costs what the best of all ways costs, and no bound is above that',
+    async (seed) => {
+      const small = slantedJob(seed);
+      const job = layoutJob(small);
+      const best = cheapestPlan(small, 'listed');
+      // The best of all ways is itself a plan, so that a mistake in trying them would show.
+      expect([...checkAnswer(job, best), ...proofread(job, best).map(tellFault)]).toEqual([]);
+      const answer = await planned(job);
+      expect(answer.bound).toBeLessThanOrEqual(best.cost + 1e-6);
+      // Where time ran out first the plan may cost more, but then it must not say that it is best.
+      if (answer.status === 'optimal') expect(answer.cost).toBeCloseTo(best.cost, 6);
+      else expect(answer.cost).toBeGreaterThan(answer.bound! + 1e-6);
+    },
+  );
+});
+
+describe('three blanks, cuts of any slant', () => {
+  const few = seeds(1, 200).filter((seed) => slantedJob(seed).kinds.reduce((sum, kind) => sum + kind.demand, 0) <= 3);
+
+  test('no plan is cheaper than the best of all ways, and both readers pass what the row programme lays', async () => {
+    expect(few.length).toBeGreaterThan(20);
+    for (const seed of few) {
+      const small = slantedJob(seed);
+      const job = layoutJob(small);
+      const best = { parted: cheapestPlan(small, 'parted'), whole: cheapestPlan(small, 'whole') };
+      for (const plan of [best.parted, best.whole]) {
+        expect([seed, ...checkAnswer(job, plan), ...proofread(job, plan).map(tellFault)]).toEqual([seed]);
+      }
+      // Fewer rules, never a dearer plan.
+      expect(best.parted.cost).toBeLessThanOrEqual(best.whole.cost + 1e-6);
+      expect(best.whole.cost).toBeLessThanOrEqual(cheapestPlan(small, 'listed').cost + 1e-6);
+      const answer = await planned(job);
+      expect(answer.cost).toBeGreaterThanOrEqual(best.parted.cost - 1e-6);
+    }
+  });
+});

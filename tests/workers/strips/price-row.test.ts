@@ -1,0 +1,147 @@
+/** Rows that are worth most, against every part of the demand tried one by one. */
+import { describe, expect, test } from 'vitest';
+import { makeFamily, passingGraphAt } from '../../../workers/strips/family.ts';
+import { greedyPath } from '../../../workers/strips/greedy-path.ts';
+import { gridPath } from '../../../workers/strips/grid-path.ts';
+import { knapsackRow } from '../../../workers/strips/knapsack-row.ts';
+import { layRow } from '../../../workers/strips/lay-row.ts';
+import { longestPath } from '../../../workers/strips/longest-path.ts';
+import { priceRow } from '../../../workers/strips/price-row.ts';
+import { boundByDemand, boundByRatio } from '../../../workers/strips/ratio.ts';
+import { usableArcs } from '../../../workers/strips/row-arcs.ts';
+import type { RowStep } from '../../../workers/strips/row-graph.ts';
+import { numbers, vectors } from '../numbers.ts';
+import { listedSlants, lowestListed } from '../oracle/listed-rows.ts';
+import { rectangleJob, layoutJob as rectanglesAsked } from '../oracle/rectangle-job.ts';
+import { layoutJob, slantedJob } from '../oracle/slanted-job.ts';
+import { waysToLie } from '../oracle/slanted-rows.ts';
+
+/** A strip to be filled, what blanks are worth, and the most that a row of it can be worth, tried one by one. */
+function slantedCase(seed: number) {
+  const small = slantedJob(seed);
+  const job = layoutJob(small);
+  const draw = numbers(seed + 1000);
+  const ways = waysToLie(small.kinds);
+  const height = Math.max(...ways.map((way) => way.height)) + (small.ruler === undefined ? 0 : draw(0, 4) / 4);
+  const family = makeFamily(job, 0, { along: false, span: small.width, stack: null, segment: null });
+  const graph = passingGraphAt(family, height);
+  const values = Float64Array.from(job.blanks, () => draw(1, 40) / 8);
+  const demand = Int32Array.from(job.blanks, (blank) => blank.demand);
+  const asked = { width: small.width, ways, heights: [height] };
+  const best = mostOf([...demand], values, (counts) => lowestListed(asked, listedSlants(ways), counts) !== null);
+  return { seed, graph, values, demand, height, span: small.width, best };
+}
+
+function mostOf(demand: readonly number[], values: Float64Array, fits: (counts: readonly number[]) => boolean): number {
+  let most = 0;
+  for (const counts of vectors(demand)) {
+    const worth = counts.reduce((sum, n, i) => sum + n * values[i]!, 0);
+    if (worth > most && fits(counts)) most = worth;
+  }
+  return most;
+}
+
+const CASES = Array.from({ length: 80 }, (_, i) => slantedCase(i + 1)).filter(({ graph }) => graph.slopes.length > 1);
+
+function expectFits(
+  steps: readonly RowStep[],
+  { seed, values, demand, height, span }: (typeof CASES)[number],
+  value: number,
+) {
+  const row = layRow(steps, height);
+  expect(row.length, `seed ${seed}`).toBeLessThanOrEqual(span * (1 + 1e-7));
+  const counts = demand.map((_, blank) => steps.filter((step) => step.variant.blank === blank).length);
+  expect(
+    counts.every((n, blank) => n <= demand[blank]!),
+    `seed ${seed}: ${counts}`,
+  ).toBe(true);
+  expect(counts.reduce((sum, n, blank) => sum + n * values[blank]!, 0)).toBeCloseTo(value, 7);
+}
+
+describe('rows of slanted blanks', () => {
+  test('are drawn often enough to tell', () => expect(CASES.length).toBeGreaterThan(60));
+
+  test('priced rows fit, hold no more than is wanted, and no bound is below the best', () => {
+    for (const each of CASES) {
+      for (const exact of [false, true]) {
+        const { best, bound } = priceRow(each.graph, each.values, each.demand, 0, exact);
+        expect(bound, `seed ${each.seed}`).toBeGreaterThanOrEqual(each.best - 1e-6);
+        expect(best, `seed ${each.seed}`).not.toBeNull();
+        expectFits(best!.steps, each, best!.value);
+        expect(best!.value, `seed ${each.seed}`).toBeLessThanOrEqual(each.best + 1e-6);
+      }
+    }
+  });
+
+  test('none is found above the best, and just below it one is found or the bound leaves room for it', () => {
+    for (const each of CASES) {
+      const above = priceRow(each.graph, each.values, each.demand, each.best + 1e-6);
+      expect(above.best, `seed ${each.seed}`).toBeNull();
+      const below = priceRow(each.graph, each.values, each.demand, each.best - 1e-3);
+      if (below.best) expect(below.best.value).toBeCloseTo(each.best, 6);
+      else expect(below.bound, `seed ${each.seed}`).toBeGreaterThanOrEqual(each.best - 1e-6);
+    }
+  });
+
+  test('the search that counts every copy finds the best', () => {
+    for (const each of CASES) {
+      const { graph, values, demand } = each;
+      const ratio = boundByRatio(graph, own(each));
+      const arcs = usableArcs(graph, own(each), ratio, Infinity, false);
+      const most = Int32Array.from(graph.blanks, (b) => demand[b]!);
+      const critical = [...graph.blanks.keys()];
+      const found = longestPath({ graph, ratio, arcs, threshold: 0, critical, most, labels: 1e6 })!;
+      expect([each.seed, found.cut, found.value]).toEqual([each.seed, false, expect.closeTo(each.best, 6)]);
+      expectFits(found.steps, { ...each, values }, found.value);
+    }
+  });
+
+  test('on a grid, rounded up rows fit and rounded down they bound; a greedy row is never better than the best', () => {
+    for (const each of CASES) {
+      const { graph, demand, span, best } = each;
+      const ratio = boundByRatio(graph, own(each));
+      const arcs = usableArcs(graph, own(each), ratio, Infinity, false);
+      const most = Int32Array.from(graph.blanks, (b) => demand[b]!);
+      for (const cells of [60, 700]) {
+        const search = { graph, ratio, arcs, threshold: 0, cell: span / cells };
+        const up = gridPath({ ...search, round: 'up', most });
+        if (up) expectFits(up.steps, each, up.value);
+        const down = gridPath({ ...search, round: 'down' });
+        expect(down!.value, `seed ${each.seed}`).toBeGreaterThanOrEqual(best - 1e-6);
+      }
+      const greedy = greedyPath(graph, ratio, own(each), most);
+      expectFits(greedy.steps, each, greedy.value);
+      expect(greedy.value).toBeLessThanOrEqual(best + 1e-6);
+      const free = ratio.rate * span + ratio.bonus[graph.square]!;
+      expect(free, `seed ${each.seed}`).toBeGreaterThanOrEqual(best - 1e-6);
+      expect(boundByDemand(graph, own(each), most, ratio)).toBeGreaterThanOrEqual(best - 1e-6);
+    }
+  });
+});
+
+/** Values by the graph's blanks. */
+const own = ({ graph, values }: (typeof CASES)[number]) => Float64Array.from(graph.blanks, (b) => values[b]!);
+
+test('rows of boxes: the knapsack finds the best, and nothing above it', () => {
+  for (let seed = 1; seed <= 80; seed++) {
+    const job = rectanglesAsked(rectangleJob(seed));
+    const draw = numbers(seed + 1000);
+    const family = makeFamily(job, 0, { along: false, span: job.cloths[0]!.width, stack: null, segment: null });
+    const height = family.heights[draw(0, family.heights.length - 1)]!;
+    const graph = passingGraphAt(family, height);
+    const values = Float64Array.from(job.blanks, () => draw(1, 40) / 8);
+    const demand = Int32Array.from(job.blanks, (blank) => blank.demand);
+    const narrowest = job.blanks.map((_, blank) => {
+      const lying = family.variants.filter((v) => v.blank === blank && v.height <= height);
+      return Math.min(...lying.map((v) => v.width));
+    });
+    const best = mostOf([...demand], values, (counts) => {
+      const widths = counts.map((n, i) => (n === 0 ? 0 : n * narrowest[i]!));
+      return widths.reduce((sum, w) => sum + w, 0) <= family.span * (1 + 1e-9);
+    });
+    const found = knapsackRow(graph, values, demand, 0);
+    expect([seed, found.best?.value ?? 0]).toEqual([seed, expect.closeTo(best, 7)]);
+    expect(found.bound).toBeCloseTo(best, 7);
+    expect(knapsackRow(graph, values, demand, best).best).toBeNull();
+  }
+});
