@@ -8,19 +8,19 @@ import { type Breath, count, type Generated } from './generate.ts';
 import type { StripMaster } from './strip-master.ts';
 
 const MOST_LISTED = 3000;
-/** Labels looked at over all heights of slanted rows. */
-const PATIENCE = 10_000;
 
 /**
  * At prices scaled so that no strip is worth more than it costs, a plan costs the bound and what its strips cost above their
  * worth; so none of a cheaper plan's strips costs more above its worth than the plan may above the bound.
  * @param target the most that a plan of interest costs
+ * @param patience labels of slanted rows to look at before giving up
  * @returns null when there are too many, or strips come off pieces
  */
 export async function listStrips(
   master: StripMaster,
   made: Generated,
   target: number,
+  patience: number,
   breath: Breath,
 ): Promise<readonly StripColumn[] | null> {
   if (master.families.some((f) => f.stack !== null)) return null;
@@ -28,7 +28,7 @@ export async function listStrips(
   const { prices, scale } = made;
   const values = prices.blank.map((v) => v * scale);
   const columns: StripColumn[] = [];
-  let patience = PATIENCE;
+  let left = patience;
   for (const [f, family] of master.families.entries()) {
     const rate = family.cloth.cost ?? 1;
     const ruler = family.ruler ?? 1;
@@ -38,10 +38,10 @@ export async function listStrips(
       const graph = family.heights.includes(height) ? graphAt(family, height) : passingGraphAt(family, height);
       const slanted = graph.slopes.length > 1;
       const listed = slanted
-        ? listSlantedRows(graph, values, master.demand, least, patience, MOST_LISTED)
+        ? listSlantedRows(graph, values, master.demand, least, left, MOST_LISTED)
         : listRows(graph, values, master.demand, least, MOST_LISTED);
       const rows = listed && ('rows' in listed ? listed.rows : listed);
-      if (listed && 'rows' in listed) patience -= listed.looked;
+      if (listed && 'rows' in listed) left -= listed.looked;
       if (!rows || columns.length + rows.length > MOST_LISTED || !(await breath())) return null;
       for (const row of rows) {
         // A row of boxes that would fit a lower strip is listed there.

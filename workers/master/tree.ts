@@ -13,28 +13,34 @@ import type { HeightCut, StripMaster } from './strip-master.ts';
 interface Node {
   readonly cuts: readonly HeightCut[];
   readonly bound: number;
+  /** How many labels a list of its strips may take: more each time it comes to nothing. */
+  readonly patience: number;
 }
 
 /** Kept from one stay to the next. */
 export interface Tree {
   readonly open: Node[];
-  /** Nodes that can be neither branched nor closed; their bounds count all the same. */
+  /** Nodes that can be neither branched nor closed yet; their bounds count all the same. */
   readonly stuck: Node[];
 }
 
 export function plantTree(cuts: readonly HeightCut[]): Tree {
-  return { open: [{ cuts, bound: 0 }], stuck: [] };
+  return { open: [{ cuts, bound: 0, patience: PATIENCE }], stuck: [] };
 }
 
 const SLACK = 0.0005;
 /** With more room than this, in parts of the cost, slanted rows are too many to list. */
 const ROOM_TO_LIST = 0.01;
 const SECONDS_TO_CHOOSE = 3;
+/** Labels looked at over all heights of slanted rows, the first time. */
+const PATIENCE = 10_000;
 
 /** Works on the tree until time is up, the gap is closed, or `most` nodes have been looked at. */
 export async function growTree(gap: Gap, tree: Tree, most: number): Promise<void> {
   const { clock } = gap;
-  for (let i = 0; i < most && tree.open.length > 0 && clock.left() > 0 && !gap.done(); i++) {
+  for (let i = 0; i < most && clock.left() > 0 && !gap.done(); i++) {
+    if (tree.open.length === 0) tree.open.push(...tree.stuck.splice(0));
+    if (tree.open.length === 0) return;
     tree.open.sort((a, b) => a.bound - b.bound);
     const node = tree.open[0]!;
     const closed = await workOn(gap, tree, node);
@@ -60,12 +66,16 @@ async function workOn(gap: Gap, tree: Tree, node: Node): Promise<'done' | 'later
   if (verdict) return 'done';
   const branch = branchHeight(master, made.solution.strips);
   if (!branch) {
-    tree.stuck.push({ cuts: node.cuts, bound });
+    tree.stuck.push({ cuts: node.cuts, bound, patience: node.patience * 4 });
     return 'done';
   }
   const below = Math.floor(branch.sum + 1e-6);
-  tree.open.push({ cuts: [...node.cuts, { height: branch.height, least: 0, most: below }], bound });
-  tree.open.push({ cuts: [...node.cuts, { height: branch.height, least: below + 1, most: Infinity }], bound });
+  tree.open.push({ cuts: [...node.cuts, { height: branch.height, least: 0, most: below }], bound, patience: PATIENCE });
+  tree.open.push({
+    cuts: [...node.cuts, { height: branch.height, least: below + 1, most: Infinity }],
+    bound,
+    patience: PATIENCE,
+  });
   return 'done';
 }
 
@@ -77,8 +87,9 @@ async function closeByList(gap: Gap, node: Node, made: Generated): Promise<boole
     if (!best || best.unplaced.some((n) => n > 0)) return false;
     const target = best.cost - leastSaving(master.job, master.families);
     if (made.bound > target + 1e-6) return true;
-    if (mayLeaveOpen(master.families) && target - made.bound > ROOM_TO_LIST * target) return false;
-    const columns = await listStrips(master, made, target, clock.breath);
+    const first = node.patience === PATIENCE;
+    if (first && mayLeaveOpen(master.families) && target - made.bound > ROOM_TO_LIST * target) return false;
+    const columns = await listStrips(master, made, target, node.patience, clock.breath);
     if (!columns) return false;
     const solved = master.integer(node.cuts, Math.min(SECONDS_TO_CHOOSE, clock.left()), target, columns);
     if (solved.status === 'infeasible') return true;
