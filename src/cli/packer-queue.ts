@@ -7,11 +7,13 @@ import type { GroupPacker } from './plan-groups.ts';
  * quick one does not need goes to those after it.
  * @param seconds wall time for all of them, from now
  * @param now the clock, in seconds
+ * @param most what one job may take of it, where others will be asked for once it is answered
  */
 export function queuePackers(
   packers: readonly GroupPacker[],
   seconds: number,
   now: () => number,
+  most = Number.POSITIVE_INFINITY,
 ): (job: LayoutJob) => Promise<LayoutAnswer> {
   const end = now() + seconds;
   const idle = [...packers];
@@ -27,8 +29,9 @@ export function queuePackers(
     const packer = idle.pop()!;
     const rounds = Math.max(1, unstarted / packers.length);
     unstarted--;
+    const share = Math.min(most, (end - now()) / rounds);
     try {
-      return await packer.plan({ ...job, seconds: Math.max(1, (end - now()) / rounds) });
+      return await packer.plan({ ...job, seconds: Math.max(1, share) });
     } finally {
       idle.push(packer);
       wake.shift()?.();

@@ -10,12 +10,22 @@ export interface PlanArguments {
   readonly seconds: number;
   /** Whether plans that show what facing, room and a rule of thumb cost stand beside it. */
   readonly compare: boolean;
+  /** Cloth in hand: then it is told whether that will do, and the rest is not planned. */
+  readonly have: readonly HaveArgument[];
+}
+
+export interface HaveArgument {
+  /** The cloth's id or name. */
+  readonly cloth: string;
+  /** As written; a bare number is in the quilt's unit. */
+  readonly length: string;
 }
 
 /** A command line that cannot be understood. */
 export class UsageFault extends Error {}
 
 export const USAGE = `usage: npm run -s plan -- FILE [--json] [--out DIR] [--seconds N] [--compare]
+       npm run -s plan -- FILE --have CLOTH=LENGTH [--have …] [--json] [--out DIR] [--seconds N]
        npm run -s plan -- --schema
 
 Plans the cutting of a quilt file (*.yardwright.json).
@@ -23,6 +33,9 @@ Plans the cutting of a quilt file (*.yardwright.json).
   --out DIR    writes a diagram (SVG) of every length of cloth into DIR
   --seconds N  how long it may plan, all cloths together (20)
   --compare    beside it the plans with facing ignored, without room and by rule of thumb; takes as long again
+  --have CLOTH=LENGTH
+               whether so much of a cloth will do ("noon-gold=1 1/4 yd"), and if not, with what less of room, facing or
+               spares it would; N seconds each
   --schema     prints the JSON Schema of quilt files`;
 
 /**
@@ -48,7 +61,26 @@ export function readArguments(words: readonly string[]): PlanArguments | 'schema
   if (!(seconds > 0 && Number.isFinite(seconds))) {
     throw new UsageFault(`--seconds: expected a number above zero; found "${values.seconds}"`);
   }
-  return { file, json: values.json ?? false, out: values.out ?? null, seconds, compare: values.compare ?? false };
+  if (values.compare && values.have !== undefined) {
+    throw new UsageFault('--compare and --have: one at a time');
+  }
+  return {
+    file,
+    json: values.json ?? false,
+    out: values.out ?? null,
+    seconds,
+    compare: values.compare ?? false,
+    have: (values.have ?? []).map(readHave),
+  };
+}
+
+function readHave(text: string): HaveArgument {
+  const at = text.lastIndexOf('=');
+  const [cloth, length] = [text.slice(0, Math.max(0, at)).trim(), text.slice(at + 1).trim()];
+  if (cloth === '' || length === '') {
+    throw new UsageFault(`--have: expected CLOTH=LENGTH, such as "noon-gold=1 1/4 yd"; found "${text}"`);
+  }
+  return { cloth, length };
 }
 
 function parse(words: readonly string[]) {
@@ -61,6 +93,7 @@ function parse(words: readonly string[]) {
         out: { type: 'string' },
         seconds: { type: 'string' },
         compare: { type: 'boolean' },
+        have: { type: 'string', multiple: true },
         schema: { type: 'boolean' },
         help: { type: 'boolean', short: 'h' },
       },

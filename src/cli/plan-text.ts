@@ -78,7 +78,8 @@ function noteLines({ cutList, answers }: PlannedQuilt): readonly string[] {
   return [...problems, ...unplaced];
 }
 
-function cuttingLines({ quilt, cutList, answers, tally }: PlannedQuilt): readonly string[] {
+/** Every length of cloth as ruler work, the cautions first. */
+export function cuttingLines({ quilt, cutList, answers, tally }: PlannedQuilt): readonly string[] {
   const unit = quilt.unit === 'in' ? 'inches' : 'centimetres';
   const near = quilt.unit === 'in' ? 'sixteenth of an inch' : 'millimetre';
   const lines = cutList.groups.flatMap((group, i) => {

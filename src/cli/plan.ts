@@ -13,8 +13,9 @@ import { QuiltFileError, readQuilt } from '../quilt/read-quilt.ts';
 import { queuePackers } from './packer-queue.ts';
 import { type PlanArguments, readArguments, USAGE, UsageFault } from './plan-arguments.ts';
 import { drawingFiles } from './plan-drawings.ts';
-import { planGroups } from './plan-groups.ts';
-import { planText } from './plan-text.ts';
+import { type GroupPacker, planGroups } from './plan-groups.ts';
+import { haveJson, haveText, planHave } from './plan-have.ts';
+import { type PlannedQuilt, planText } from './plan-text.ts';
 import { compareLines } from './plan-text-compare.ts';
 import { startPacker } from './start-packer.ts';
 
@@ -24,39 +25,55 @@ const MOST_PACKERS = 2;
 /** A file at fault, told in words and without a trace. */
 class FileFault extends Error {}
 
-async function plan({ file, json, out, seconds, compare }: PlanArguments): Promise<void> {
-  const quilt = readFile(file);
-  const cutList = makeCutList(quilt);
-  const { groups, problems } = cutList;
-  const packers = Array.from({ length: Math.min(MOST_PACKERS, availableParallelism(), groups.length) }, () =>
-    startPacker(),
-  );
+async function plan(asked: PlanArguments): Promise<void> {
+  const quilt = readFile(asked.file);
+  const packers = Array.from({ length: Math.min(MOST_PACKERS, availableParallelism()) }, () => startPacker());
   try {
-    const plans = await planGroups(groups, packers, seconds, clock);
-    const answers = plans.map((each) => each.answer);
-    const tally = makeTally(quilt, cutList, answers);
-    const planned = { quilt, cutList, answers, tally };
-    const versions = compare ? await sideBySide(planned, queuePackers(packers, seconds, clock), proofread) : [];
-    if (json) {
-      for (const problem of problems) {
-        process.stderr.write(`${problem.kind}: ${problem.text}\n`);
-      }
-    }
-    process.stdout.write(
-      json
-        ? `${JSON.stringify({ plans, tally, ...(compare && { sideBySide: versions.map(versionJson) }) })}\n`
-        : `${planText(planned)}${compareText(quilt, versions)}`,
-    );
-    if (out !== null) {
-      mkdirSync(out, { recursive: true });
-      for (const { name, svg } of drawingFiles(planned)) {
-        writeFileSync(join(out, name), svg);
-      }
-    }
+    await (asked.have.length > 0 ? tellHave(quilt, asked, packers) : tellPlan(quilt, asked, packers));
   } finally {
     for (const packer of packers) {
       packer.end();
     }
+  }
+}
+
+async function tellPlan(quilt: Quilt, asked: PlanArguments, packers: readonly GroupPacker[]): Promise<void> {
+  const { json, out, seconds, compare } = asked;
+  const cutList = makeCutList(quilt);
+  const plans = await planGroups(cutList.groups, packers, seconds, clock);
+  const answers = plans.map((each) => each.answer);
+  const tally = makeTally(quilt, cutList, answers);
+  const planned = { quilt, cutList, answers, tally };
+  const versions = compare ? await sideBySide(planned, queuePackers(packers, seconds, clock), proofread) : [];
+  if (json) {
+    for (const problem of cutList.problems) {
+      process.stderr.write(`${problem.kind}: ${problem.text}\n`);
+    }
+  }
+  process.stdout.write(
+    json
+      ? `${JSON.stringify({ plans, tally, ...(compare && { sideBySide: versions.map(versionJson) }) })}\n`
+      : `${planText(planned)}${compareText(quilt, versions)}`,
+  );
+  writeDrawings(out, [planned]);
+}
+
+async function tellHave(quilt: Quilt, asked: PlanArguments, packers: readonly GroupPacker[]): Promise<void> {
+  const found = await planHave(quilt, asked.have, packers, asked.seconds, clock);
+  process.stdout.write(asked.json ? `${JSON.stringify({ have: found.map(haveJson) })}\n` : haveText(quilt, found));
+  writeDrawings(
+    asked.out,
+    found.flatMap(({ suffices }) => suffices ?? []),
+  );
+}
+
+function writeDrawings(out: string | null, planned: readonly PlannedQuilt[]): void {
+  if (out === null) {
+    return;
+  }
+  mkdirSync(out, { recursive: true });
+  for (const { name, svg } of planned.flatMap(drawingFiles)) {
+    writeFileSync(join(out, name), svg);
   }
 }
 

@@ -1,5 +1,5 @@
 /** The same quilt with one thing about its cutting changed, so that its price can be seen. All are pure. */
-import type { Facing, Length, Patch, Quilt, Role, Scheme } from '../quilt/quilt.ts';
+import type { Cloth, Facing, Length, Patch, Quilt, Role, Scheme } from '../quilt/quilt.ts';
 import { isDirectional } from './turn-sets.ts';
 
 /** Which roles a change is for. */
@@ -66,6 +66,27 @@ export function boxedFromBolts(quilt: Quilt): Quilt {
     cloths: quilt.cloths.map((cloth) => (canBuy.has(cloth.id) ? { ...cloth, pieces: [] } : cloth)),
     schemes: quilt.schemes.map(onlyFirst),
   };
+}
+
+/**
+ * So much of a cloth in hand, as bought and not yet washed; no more is to be had, and it costs nothing. Where no other cloth can be bought for
+ * the same patches it is a bolt sold in that one length: then the engine's bound tells whether one is enough. Else it is a
+ * piece like those on the shelf, and what it cannot give is bought of the others.
+ * @param alone whether no other cloth can be bought for the same patches
+ */
+export function inHand(quilt: Quilt, cloth: string, have: Length, alone: boolean): Quilt {
+  const cloths = quilt.cloths.map((each): Cloth => {
+    if (each.id !== cloth) {
+      return each;
+    }
+    const { step: _, price: __, ...owned } = each;
+    if (alone) {
+      return { ...owned, step: have };
+    }
+    const piece = { id: 'in hand', width: each.width, length: have, washed: false };
+    return { ...owned, pieces: [...(each.pieces ?? []).filter(({ id }) => id !== piece.id), piece] };
+  });
+  return { ...quilt, cloths };
 }
 
 function withPatches(quilt: Quilt, change: (patch: Patch) => Patch): Quilt {

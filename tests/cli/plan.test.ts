@@ -180,9 +180,16 @@ describe('the command line', () => {
       out: 'dir',
       seconds: 5,
       compare: false,
+      have: [],
     });
     expect(readArguments(['a.json'])).toMatchObject({ json: false, out: null });
     expect(readArguments(['a.json', '--compare'])).toMatchObject({ compare: true });
+    expect(readArguments(['a.json', '--have', 'noon-gold=1 1/4 yd', '--have', 'Sky = 40'])).toMatchObject({
+      have: [
+        { cloth: 'noon-gold', length: '1 1/4 yd' },
+        { cloth: 'Sky', length: '40' },
+      ],
+    });
     expect(readArguments(['--schema'])).toBe('schema');
     expect(readArguments(['-h'])).toBe('help');
   });
@@ -193,6 +200,8 @@ describe('the command line', () => {
     [['a', '--seconds', 'ten'], /--seconds: expected a number above zero; found "ten"/],
     [['a', '--seconds', '0'], /--seconds/],
     [['a', '--colour'], /--colour/],
+    [['a', '--compare', '--have', 'x=1 yd'], /--compare and --have: one at a time/],
+    [['a', '--have', '1 yd'], /--have: expected CLOTH=LENGTH, such as "noon-gold=1 1\/4 yd"; found "1 yd"/],
   ])('%j is refused', (words, message) => {
     expect(() => readArguments(words)).toThrow(message);
   });
