@@ -1,4 +1,5 @@
 /** The same quilt with one thing about its cutting changed, so that its price can be seen. All are pure. */
+import { parseLength } from '../quilt/measure.ts';
 import type { Cloth, Facing, Length, Patch, Quilt, Role, Scheme } from '../quilt/quilt.ts';
 import { isDirectional } from './turn-sets.ts';
 
@@ -75,15 +76,16 @@ export function boxedFromBolts(quilt: Quilt): Quilt {
  * @param alone whether no other cloth can be bought for the same patches
  */
 export function inHand(quilt: Quilt, cloth: string, have: Length, alone: boolean): Quilt {
+  const length = typeof have === 'string' && parseLength(have).unit === null ? `${have} ${quilt.unit}` : have;
   const cloths = quilt.cloths.map((each): Cloth => {
     if (each.id !== cloth) {
       return each;
     }
     const { step: _, price: __, ...owned } = each;
     if (alone) {
-      return { ...owned, step: have };
+      return { ...owned, step: length };
     }
-    const piece = { id: 'in hand', width: each.width, length: have, washed: false };
+    const piece = { id: 'in hand', width: each.width, length, washed: false };
     return { ...owned, pieces: [...(each.pieces ?? []).filter(({ id }) => id !== piece.id), piece] };
   });
   return { ...quilt, cloths };

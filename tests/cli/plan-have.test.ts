@@ -45,9 +45,8 @@ test('what is short is told with what was tried, each plan clean', async () => {
   expect(text).toContain('It will not do: none of these plans fits.');
   expect(text).not.toContain('HOW TO CUT');
   const json = JSON.parse(JSON.stringify(found.map(haveJson)));
-  expect(json).toMatchObject([
-    { cloth: 'linen', have: '3', suffices: null, tries: [{ changes: [], verdict: 'short' }] },
-  ]);
+  expect(json).toMatchObject([{ cloth: 'linen', have: '3', suffices: null }]);
+  expect(json[0].tries.map((each: { verdict: string }) => each.verdict)).toEqual(['short', 'short']);
   for (const { job, answer } of json[0].tries) {
     expect(checkAnswer(job, answer)).toEqual([]);
   }

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { makeCutList } from '../../src/cutting/make-cut-list.ts';
-import { boxedFromBolts, withoutFacing, withRoom, withTolerance } from '../../src/cutting/variants.ts';
+import { boxedFromBolts, inHand, withoutFacing, withRoom, withTolerance } from '../../src/cutting/variants.ts';
 import type { Facing, Quilt } from '../../src/quilt/quilt.ts';
 import { blockOf, clothOf, oblong, patchOf, quiltOf, ringWedge, roleOf, unitOf } from './sample-quilt.ts';
 
@@ -78,4 +78,19 @@ test('by rule of thumb, patches are boxed and come from the first cloth that can
   const { groups } = makeCutList(quilt);
   expect(groups.map((group) => group.job.cloths.map((cloth) => cloth.id))).toEqual([['tossed']]);
   expect(groups[0]!.blanks[0]!.shapes.map((shape) => shape.kind)).toEqual(['box']);
+});
+
+describe('cloth in hand', () => {
+  const quilt = ring({ to: 'free' }, { cloths: [clothOf('one-way', { price: { amount: 12, per: 'yd' } })] });
+
+  test('alone it is a bolt sold in that one length, for nothing', () => {
+    const [cloth] = inHand(quilt, 'one-way', '1 1/4', true).cloths;
+    expect([cloth!.step, cloth!.price, cloth!.pieces]).toEqual(['1 1/4 in', undefined, undefined]);
+  });
+
+  test('beside others it is a piece that is not washed yet, and no more is to be had', () => {
+    const [cloth] = inHand(quilt, 'one-way', '1/2 yd', false).cloths;
+    expect([cloth!.step, cloth!.price]).toEqual([undefined, undefined]);
+    expect(cloth!.pieces).toEqual([{ id: 'in hand', width: 42, length: '1/2 yd', washed: false }]);
+  });
 });
