@@ -1,5 +1,5 @@
 /** Whether what she has in hand will do, as text for people. */
-import type { Change, Try, WillItDo } from '../plan/will-this-do.ts';
+import { type Change, leastTaken, type Try, type WillItDo } from '../plan/will-this-do.ts';
 import { formatLength } from '../quilt/format-length.ts';
 import { parseLength } from '../quilt/measure.ts';
 import type { Length, Quilt } from '../quilt/quilt.ts';
@@ -9,13 +9,20 @@ export function haveLines(quilt: Quilt, { cloth, have, tries, suffices }: WillIt
   const name = quilt.cloths.find((each) => each.id === cloth)?.name ?? cloth;
   return [
     `  In hand: ${written(have, quilt)} of ${name}`,
-    ...columns(tries.map((each) => [capital(changesText(quilt, each.changes)), verdictText(quilt, each)])),
+    ...columns(
+      tries.map((each) => [
+        capital(changesText(quilt, each.changes)),
+        verdictText(quilt, each, leastTaken(tries, each)),
+      ]),
+    ),
     ...tries.flatMap((each) => otherLines(quilt, cloth, each)),
     ...(tries[0]?.cutList.problems ?? [])
       .filter((problem) => problem.kind === 'error')
       .map((problem) => `  Not planned: ${problem.text}`),
     suffices === null
-      ? '  It will not do: none of these plans fits.'
+      ? tries.some(({ verdict }) => verdict === 'open')
+        ? '  None of these was found to fit, though not of all of them that is proved; more --seconds may tell.'
+        : '  It will not do: none of these plans can fit.'
       : `  It will do ${suffices.changes.length === 0 ? 'as wanted' : `with ${changesText(quilt, suffices.changes)}`}.`,
   ];
 }
@@ -36,7 +43,7 @@ function changeText(quilt: Quilt, change: Change): string {
   return left;
 }
 
-function verdictText(quilt: Quilt, { verdict, takes, there, answers: [answer] }: Try): string {
+function verdictText(quilt: Quilt, { verdict, takes, there, answers: [answer] }: Try, least: number): string {
   const write = (length: number) => formatLength(length, quilt.unit, { denominator: 8 });
   const missing = answer.unplaced.reduce((sum, each) => sum + each.count, 0);
   if (verdict === 'fits') {
@@ -45,7 +52,7 @@ function verdictText(quilt: Quilt, { verdict, takes, there, answers: [answer] }:
   const short =
     missing > 0
       ? `${missing} blank${missing === 1 ? '' : 's'} find no place`
-      : `this plan takes ${write(takes)}, there are ${write(there)}`;
+      : `the shortest found takes ${write(least)}, there are ${write(there)}`;
   return `${verdict === 'short' ? 'short, proved: no plan with straight strips fits' : 'none found that fits'}; ${short}`;
 }
 

@@ -41,6 +41,27 @@ export interface WillItDo {
   readonly suffices: Try | null;
 }
 
+/**
+ * The least of the cloth that any plan takes which serves for what a try asks: a plan found with more asked for does.
+ * A search that fails to fit looks no further, so that a later try's own plan may be the longer one.
+ */
+export function leastTaken(tries: readonly Try[], wanted: Try): number {
+  return Math.min(...tries.filter((each) => each === wanted || asksMore(each, wanted)).map((each) => each.takes));
+}
+
+function asksMore(a: Try, b: Try): boolean {
+  const placed = a.answers[0].unplaced.length === 0;
+  return placed && a.changes.every((change) => b.changes.some((other) => isNoStricter(other, change, b.quilt)));
+}
+
+/** Whether a change asks for as little as another of its kind, or less. */
+function isNoStricter(change: Change, than: Change, { unit }: Quilt): boolean {
+  if (change.kind === 'room' && than.kind === 'room') {
+    return lengthIn(unit, change.room) <= lengthIn(unit, than.room);
+  }
+  return JSON.stringify(change) === JSON.stringify(than);
+}
+
 /** How far off a print may point before most eyes see it. */
 const TOLERANCE = 8;
 

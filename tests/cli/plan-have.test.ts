@@ -7,6 +7,7 @@ import { expect, test } from 'vitest';
 import { UsageFault } from '../../src/cli/plan-arguments.ts';
 import { haveJson, haveText, planHave } from '../../src/cli/plan-have.ts';
 import { CARE } from '../../src/plan/care.ts';
+import type { LayoutAnswer, LayoutJob } from '../../src/plan/layout-job.ts';
 import { readQuilt } from '../../src/quilt/read-quilt.ts';
 import { Packer } from '../../workers/packer.ts';
 import { checkAnswer } from '../checker/check-answer.ts';
@@ -40,9 +41,9 @@ test('what is short is told with what was tried, each plan clean', async () => {
   const found = await planHave(quilt, [{ cloth: 'linen', length: '3' }], [new Packer()], 8, clock);
   const text = haveText(quilt, found);
   expect(text).toMatch(
-    / {2}In hand: 3 in of Linen\n {2}As wanted +short, proved: no plan with straight strips fits; this plan takes 6 1\/2 in, there are 3 in/,
+    / {2}In hand: 3 in of Linen\n {2}As wanted +short, proved: no plan with straight strips fits; the shortest found takes 6 1\/2 in, there are 3 in/,
   );
-  expect(text).toContain('It will not do: none of these plans fits.');
+  expect(text).toContain('It will not do: none of these plans can fit.');
   expect(text).not.toContain('HOW TO CUT');
   const json = JSON.parse(JSON.stringify(found.map(haveJson)));
   expect(json).toMatchObject([{ cloth: 'linen', have: '3', suffices: null }]);
@@ -61,4 +62,23 @@ test.each([
   const refused = planHave(quilt, [{ cloth, length }], [], 8, clock);
   await expect(refused).rejects.toThrow(message);
   await expect(refused).rejects.toBeInstanceOf(UsageFault);
+});
+
+test('where a search found nothing that fits and proved nothing, that is said, with the shortest plan that would serve', async () => {
+  const quilt = { ...readQuilt(readFileSync(join(top, SQUARE), 'utf8')), spares: 1 };
+  const packer = new Packer();
+  // By area alone 6 in would do: 5 × 6 1/2² / 42 = 5.03.
+  const lazy = {
+    plan: async (job: LayoutJob): Promise<LayoutAnswer> => {
+      const answer = await packer.plan(job);
+      return { ...answer, status: 'feasible', bound: 0 };
+    },
+  };
+  const [found] = await planHave(quilt, [{ cloth: 'linen', length: '6' }], [lazy], 8, clock);
+  expect(new Set(found!.tries.map(({ verdict }) => verdict))).toEqual(new Set(['open']));
+  const worse = { ...found!, tries: found!.tries.map((each, i) => (i === 0 ? each : { ...each, takes: 20 })) };
+  const text = haveText(quilt, [worse]);
+  expect(text).toContain('None of these was found to fit, though not of all of them that is proved');
+  expect(text).toMatch(/No spares +none found that fits; the shortest found takes 6 1\/2 in, there are 6 in/);
+  expect(text).not.toContain('20 in');
 });

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { LayoutAnswer, LayoutJob } from '../../src/plan/layout-job.ts';
-import { type WillItDo, willThisDo } from '../../src/plan/will-this-do.ts';
+import { leastTaken, type WillItDo, willThisDo } from '../../src/plan/will-this-do.ts';
 import type { Cloth, Length, Quilt } from '../../src/quilt/quilt.ts';
 import { turnPolygon } from '../../src/shape/polygon.ts';
 import { Packer } from '../../workers/packer.ts';
@@ -80,6 +80,23 @@ describe('squares in one strip or two', () => {
       ],
     ]);
     expect(found.suffices).toBe(found.tries[4]);
+  });
+
+  test('a plan serves for what asks less, and not for what asks more', async () => {
+    const { tries } = await ask(squares(9, { width: 44.9 }, { spares: 1 }), 5);
+    const [wanted, eighth, none, spare, both] = tries.map((each, i) => ({ ...each, takes: 100 - i }));
+    const all = [wanted!, eighth!, none!, spare!, both!];
+    // Room of 1/8 in serves for none; neither of the rooms serves for a spare fewer alone; either change for both.
+    expect(all.map((each) => leastTaken(all, each))).toEqual([100, 99, 98, 97, 96]);
+    const reversed = all.map((each, i) => ({ ...each, takes: 1 + i }));
+    expect(reversed.map((each) => leastTaken(reversed, each))).toEqual([1, 1, 1, 1, 1]);
+    const roomOnly = [
+      { ...none!, takes: 1 },
+      { ...eighth!, takes: 9 },
+      { ...spare!, takes: 9 },
+      { ...both!, takes: 9 },
+    ];
+    expect(roomOnly.map((each) => leastTaken(roomOnly, each))).toEqual([1, 9, 9, 9]);
   });
 
   test('each plan is told as it comes', async () => {
