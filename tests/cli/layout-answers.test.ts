@@ -120,7 +120,7 @@ test('interrupted, it answers with the best plan so far', async () => {
     }),
   };
   const { status, out } = await runCommand('layout', [written('hard.json', job)], (child) => {
-    setTimeout(() => child.kill('SIGINT'), 9000);
+    setTimeout(() => child.kill('SIGINT'), 12_000);
   });
   expect(status).toBe(0);
   const answer = JSON.parse(out) as LayoutAnswer;
