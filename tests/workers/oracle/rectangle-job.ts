@@ -57,7 +57,7 @@ export function layoutJob({ kinds, quarterTurns, ruler, bolt, other }: Rectangle
   if (other?.is === 'bolt') cloths.push({ id: 'other', width: other.width, step: other.step, cost: other.cost });
   return {
     method: 'strips',
-    seconds: 2,
+    seconds: 1,
     ...(ruler === undefined ? {} : { ruler }),
     cloths,
     blanks: kinds.map(({ width, height, demand }, i) => ({
@@ -86,25 +86,36 @@ export function leastCost(job: RectangleJob): number {
   return Math.min(...costs);
 }
 
-function lengthsOn({ kinds, quarterTurns, ruler }: RectangleJob, width: number) {
-  const ways = kinds.map((kind) =>
-    (quarterTurns ? [kind, { width: kind.height, height: kind.width }] : [kind]).map((way) => ({
-      width: way.width,
-      height: ruler === undefined ? way.height : Math.ceil(way.height / ruler - 1e-9) * ruler,
-    })),
-  );
+function lengthsOn(job: RectangleJob, width: number) {
+  const demand = job.kinds.map((kind) => kind.demand);
+  return leastLengths(demand, (counts) => lowestBoxes(job, width, counts));
+}
+
+/** The lowest strip of this length that holds so many of each kind, null when none does. */
+export function lowestBoxes(job: RectangleJob, length: number, counts: readonly number[]): { height: number } | null {
+  const ways = job.kinds.map((kind) => boxesOf(job, kind));
   const heights = [...new Set(ways.flat().map((way) => way.height))].sort((a, b) => a - b);
-  return leastLengths(
-    kinds.map((kind) => kind.demand),
-    (counts) => {
-      const height = heights.find((each) => {
-        const widths = counts.map((n, i) => {
-          const narrowest = Math.min(...ways[i]!.filter((way) => way.height <= each).map((way) => way.width));
-          return n === 0 ? 0 : n * narrowest;
-        });
-        return widths.reduce((sum, w) => sum + w, 0) <= width * (1 + 1e-9);
-      });
-      return height === undefined ? null : { height };
-    },
-  );
+  const height = heights.find((each) => {
+    const widths = counts.map((n, i) => {
+      const narrowest = Math.min(...ways[i]!.filter((way) => way.height <= each).map((way) => way.width));
+      return n === 0 ? 0 : n * narrowest;
+    });
+    return widths.reduce((sum, w) => sum + w, 0) <= length * (1 + 1e-9);
+  });
+  return height === undefined ? null : { height };
+}
+
+/** What a rectangle takes of a strip, as drawn and (where it may) turned: its width, and the height of the strip. */
+export function boxesOf(
+  { quarterTurns, ruler }: RectangleJob,
+  { width, height }: Pick<RectangleKind, 'width' | 'height'>,
+) {
+  const ways = quarterTurns
+    ? [
+        [width, height],
+        [height, width],
+      ]
+    : [[width, height]];
+  const onRuler = (v: number) => (ruler === undefined ? v : Math.ceil(v / ruler - 1e-9) * ruler);
+  return ways.map(([across, up]) => ({ width: across!, height: onRuler(up!) }));
 }
