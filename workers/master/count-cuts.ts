@@ -19,7 +19,7 @@ export async function countCuts(solver: Solver, master: StripMaster, breath: Bre
     const demand = master.demand.map((d, blank) =>
       needs[blank]! >= height - 1e-9 && needs[blank]! < Infinity ? d : 0,
     );
-    const least = leastRows(solver, master, demand);
+    const least = await leastRows(solver, master, demand, breath);
     if (least > 0) cuts.push({ height, least, most: Infinity });
     if (!(await breath())) break;
   }
@@ -36,7 +36,7 @@ function neededHeights(master: StripMaster): number[] {
 }
 
 /** A proved least number of strips, of whatever height, that hold these blanks. */
-function leastRows(solver: Solver, master: StripMaster, demand: Int32Array): number {
+async function leastRows(solver: Solver, master: StripMaster, demand: Int32Array, breath: Breath): Promise<number> {
   const wanted = [...demand.keys()].filter((b) => demand[b]! > 0);
   if (wanted.length === 0) return 0;
   const graphs = master.families
@@ -71,6 +71,7 @@ function leastRows(solver: Solver, master: StripMaster, demand: Int32Array): num
     }
     bound = Math.max(bound, solved.value / most);
     // The count is rounded up, so a bound that already rounds to the programme's own value cannot grow further.
+    if (!(await breath())) break;
     if (!added || Math.ceil(bound - 1e-6) >= Math.ceil(solved.value - 1e-6)) break;
   }
   return Math.ceil(bound - 1e-6);

@@ -12,6 +12,7 @@ import { firstPlan } from './first-plan.ts';
 import { generate } from './generate.ts';
 import { better, type Plan } from './plan.ts';
 import { roundCost } from './round-cost.ts';
+import { roundPlan } from './round-plan.ts';
 import { simpleBound } from './simple-bound.ts';
 import { mayLeaveOpen } from './slack.ts';
 import { isBolt, StripMaster } from './strip-master.ts';
@@ -77,8 +78,9 @@ export async function planStrips(
   doing = 'pricing strips';
   // Good strips come early; the last of them only matter to the proof, and a plan should not wait for it.
   const early = clock.left() * 0.8;
-  await generate(master, [], async () => (await clock.breath()) && clock.left() > early, { quick: true });
+  const quick = await generate(master, [], async () => (await clock.breath()) && clock.left() > early, { quick: true });
   doing = 'choosing strips';
+  if (quick) offer(await roundPlan(master, quick.solution, quick.prices, clock.breath));
   offer(choose(master, master.strips, [], Math.min(0.3, clock.left() / 10), Infinity));
 
   doing = 'proving';

@@ -42,8 +42,23 @@ export function gridPath({ graph, ratio, arcs, threshold, cell, round, most }: G
   const byArc = new Int32Array(size).fill(-1);
   const bySlope = new Int32Array(size);
   const richest = new Float64Array(m).fill(-Infinity);
-  const kinds = graph.blanks.length;
-  const used = most ? new Uint16Array(size * kinds) : null;
+  // By blank, more copies than any row has room for.
+  const canHold = new Int32Array(graph.blanks.length);
+  arcs.forEach(({ blank }, s) => {
+    for (let i = 0; i < blank.length; i++)
+      canHold[blank[i]!] = Math.max(canHold[blank[i]!]!, Math.ceil(end / cells[s]![i]!) + 1);
+  });
+  /** How many of blank k the way to a node holds already. */
+  const held = (node: number, k: number): number => {
+    let n = 0;
+    for (let at = node; byArc[at]! >= 0; ) {
+      const s = bySlope[at]!;
+      const i = byArc[at]!;
+      if (arcs[s]!.blank[i] === k) n++;
+      at = (Math.floor(at / m) - cells[s]![i]!) * m + s;
+    }
+    return n;
+  };
   value[graph.square] = 0;
   let best = -1;
   let bestValue = threshold;
@@ -69,12 +84,9 @@ export function gridPath({ graph, ratio, arcs, threshold, cell, round, most }: G
         const sum = v + worth[i]!;
         const there = next * m + t;
         if (sum > value[there]!) {
-          if (used && most) {
-            const k = blank[i]!;
-            if (used[node * kinds + k]! >= most[k]!) continue;
-            for (let j = 0; j < kinds; j++) used[there * kinds + j] = used[node * kinds + j]!;
-            used[there * kinds + k]!++;
-          }
+          // A demand that no row could use up needs no counting.
+          const k = blank[i]!;
+          if (most && most[k]! < canHold[k]! && held(node, k) >= most[k]!) continue;
           value[there] = sum;
           byArc[there] = i;
           bySlope[there] = s;

@@ -25,7 +25,7 @@ const CRITICAL_MOST = 6;
 const LABELS = 100_000;
 const RENT_ROUNDS = 10;
 /** Steps times places: beyond this a strip is left with the bound known without a search. */
-const WORK_MOST = 6e7;
+const WORK_MOST = 3e7;
 /** Cells to a strip: for a quick look, and where something is to be proved. */
 const QUICK_CELLS = 700;
 const FINE_CELLS = 3000;
@@ -115,6 +115,7 @@ function chargeRent(
   const rent = new Float64Array(values.length);
   let bound = Infinity;
   let over: readonly number[] = [];
+  let work = 0;
   for (let round = 0; round < RENT_ROUNDS; round++) {
     const worth = values.map((v, k) => Math.max(0, v - rent[k]!));
     if (worth.every((v) => v <= 0)) break;
@@ -122,7 +123,8 @@ function chargeRent(
     const ratio = boundByRatio(graph, worth);
     const lead = ratio.rate * graph.span * (1 + 1e-9) + ratio.bonus[graph.square]! - (threshold - back);
     const arcs = usableArcs(graph, worth, ratio, Math.max(0, lead), false);
-    if ((arcCount(arcs) * graph.span) / cell > WORK_MOST) break;
+    work += (arcCount(arcs) * graph.span) / cell;
+    if (work > 2 * WORK_MOST) break;
     const top = lead <= 0 ? null : gridPath({ graph, ratio, arcs, threshold: threshold - back, cell, round: 'down' });
     if (!top) return { bound: Math.max(0, threshold), over: [] };
     bound = Math.min(bound, top.value + back);
