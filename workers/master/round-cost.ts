@@ -55,7 +55,7 @@ function reachable(length: number, squaring: number, families: readonly Family[]
   if (families.some((f) => f.segment !== null)) return length;
   const heights = stripHeights(families);
   const unit = heights.reduce(commonMeasure, 0);
-  const target = Math.ceil((length - squaring) / unit - LOOSE);
+  const target = Math.max(0, Math.ceil((length - squaring) / unit - LOOSE));
   if (unit < LOOSE || target > 200_000) return length;
   const steps = heights.map((h) => Math.round(h / unit));
   const most = target + Math.max(...steps);
