@@ -26,9 +26,10 @@ export function toSvg(drawing: Drawing, scale: number): string {
 /**
  * The same as an element of a page, whose style sheet (drawing-style.ts) gives it its look. Text, because a browser reads a
  * drawing of thousands of lines several times as fast as a script can put it together.
- * @param prefix told apart from every other drawing's on the page, since ids of patterns are shared by all of a page
+ * @param prefix told apart from every other drawing's on the page, since ids of patterns are shared by all of a page; null:
+ * cloth in plain colours, for paper, where a browser writes a pattern out tile by tile
  */
-export function svgElement(drawing: Drawing, prefix: string): string {
+export function svgElement(drawing: Drawing, prefix: string | null): string {
   const { width, height } = drawing.box;
   const ratio = `style="aspect-ratio:${short(width)} / ${short(height)}"`;
   const name = `aria-label="${escapeXml(`${drawing.title}. ${drawing.description}`)}"`;
@@ -43,12 +44,15 @@ function viewBox({ box: { left, bottom, width, height } }: Drawing): string {
   return [left, -bottom - height, width, height].map(short).join(' ');
 }
 
-function contents(drawing: Drawing, prefix: string): readonly string[] {
-  const patterns = patternsOf(drawing.items).map((pattern) => patternText(pattern, drawing.printSpacing, prefix));
+function contents(drawing: Drawing, prefix: string | null): readonly string[] {
+  const patterns =
+    prefix === null
+      ? []
+      : patternsOf(drawing.items).map((pattern) => patternText(pattern, drawing.printSpacing, prefix));
   return [`<defs>${patterns.join('')}</defs>`, ...drawing.items.map((item) => itemText(item, prefix))];
 }
 
-function itemText(item: Item, prefix: string): string {
+function itemText(item: Item, prefix: string | null): string {
   switch (item.kind) {
     case 'path':
       return `<path class="${item.class}" d="${pathData(item)}"${paintText(item, prefix)}/>`;
@@ -61,10 +65,10 @@ function itemText(item: Item, prefix: string): string {
   }
 }
 
-function paintText(item: PathItem, prefix: string): string {
+function paintText(item: PathItem, prefix: string | null): string {
   const parts: string[] = [];
   if (item.fill !== undefined) {
-    const pattern = patternOf(item.fill);
+    const pattern = prefix === null ? null : patternOf(item.fill);
     parts.push(`fill:${pattern === null ? item.fill.colour : `url(#${prefix}-${pattern.key})`}`);
   }
   if (item.ink !== undefined) {

@@ -1,5 +1,5 @@
 /** The changes that the page can make to a quilt, each a pure function from the old one to the new. */
-import type { Block, Cloth, CompassStarForm, Facing, Quilt } from '../quilt/quilt.ts';
+import type { Block, CompassStarForm, Facing, Quilt, Scheme } from '../quilt/quilt.ts';
 import type { Edit } from './edit-event.ts';
 
 /** Allowance, room, ruler, squaring, spares, scheme. */
@@ -17,17 +17,13 @@ export const setForm =
   (quilt) =>
     mapBlock(quilt, block, (old) => (old.form === undefined ? old : { ...old, form: { ...old.form, ...fields } }));
 
-export const setCloth =
-  (cloth: string, fields: Partial<Cloth>): Edit =>
-  (quilt) => ({ ...quilt, cloths: quilt.cloths.map((old) => (old.id === cloth ? { ...old, ...fields } : old)) });
-
-/** Which cloth fills a role in the scheme being planned. */
-export const setRoleCloth =
-  (role: string, cloth: string): Edit =>
+/** Which cloths fill a role in the scheme being planned: one, or several any of which will do; none leaves it open. */
+export const setRoleCloths =
+  (role: string, cloths: readonly string[]): Edit =>
   (quilt) => ({
     ...quilt,
     schemes: quilt.schemes.map((scheme) =>
-      scheme.id === quilt.scheme ? { ...scheme, cloths: { ...scheme.cloths, [role]: cloth } } : scheme,
+      scheme.id === quilt.scheme ? { ...scheme, cloths: withRole(scheme.cloths, role, cloths) } : scheme,
     ),
   });
 
@@ -38,6 +34,14 @@ export const setFacing =
     ...quilt,
     roles: quilt.roles.map((old) => (old.id === role ? { ...old, facing: { ...old.facing, ...fields } } : old)),
   });
+
+function withRole(old: Scheme['cloths'], role: string, cloths: readonly string[]): Scheme['cloths'] {
+  const [first, ...more] = new Set(cloths);
+  if (first === undefined) {
+    return Object.fromEntries(Object.entries(old).filter(([id]) => id !== role));
+  }
+  return { ...old, [role]: more.length === 0 ? first : [first, ...more] };
+}
 
 function mapBlock(quilt: Quilt, id: string, change: (block: Block) => Block): Quilt {
   return { ...quilt, blocks: quilt.blocks.map((block) => (block.id === id ? change(block) : block)) };

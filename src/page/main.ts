@@ -2,6 +2,8 @@ import { DRAWING_CSS } from '../draw/drawing-style.ts';
 import './styles/ground.css';
 import './styles/table.css';
 import './styles/parts.css';
+import './styles/forms.css';
+import './styles/slip.css';
 import './styles/print.css';
 import './yw-app.ts';
 

@@ -23,6 +23,9 @@ export function overallWords(state: PlannerState): string {
   if (groups.some((group) => group.status === 'stopped')) {
     return 'Stopped: the best so far is shown.';
   }
+  if (groups.some((group) => group.answer?.status === 'partial')) {
+    return 'Planned, but not everything can be cut.';
+  }
   const cloths = state.plan?.tally.cloths ?? [];
   const proved = cloths.filter((cloth) => cloth.proof.state === 'least').length;
   return proved === cloths.length
@@ -40,7 +43,11 @@ export function groupWords(group: GroupState, now: number): string {
       return group.answer === null ? 'waiting its turn' : `${answerWords(group.answer)}; waiting its turn`;
     case 'planning': {
       const { progress, answer } = group;
-      const doing = `${progress?.doing ?? 'starting'}, ${Math.max(0, Math.round((now - group.since) / 1000))} s`;
+      const seconds = `${Math.max(0, Math.round((now - group.since) / 1000))} s`;
+      if (answer?.status === 'optimal') {
+        return `${answerWords(answer)}; trying to cut it from less cloth, ${seconds}`;
+      }
+      const doing = `${progress?.doing ?? 'starting'}, ${seconds}`;
       return answer === null
         ? `${doing}; no plan yet`
         : `${doing}; best ${answerWords(withBound(answer, progress?.bound))}`;

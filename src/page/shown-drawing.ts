@@ -8,8 +8,8 @@ import { svgElement } from '../draw/to-svg.ts';
 /**
  * A drawing live on the page, made anew only when it is another drawing. Its text is ours: what comes from a quilt file is
  * escaped in it.
- * @param prefix told apart from every other drawing's on the page
+ * @param prefix as for svgElement
  */
-export function shownDrawing(drawing: Drawing, prefix: string): TemplateResult {
+export function shownDrawing(drawing: Drawing, prefix: string | null): TemplateResult {
   return html`${guard([drawing], () => unsafeHTML(svgElement(drawing, prefix)))}`;
 }

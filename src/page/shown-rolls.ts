@@ -1,7 +1,7 @@
 /** What is shown of each cloth: of the plan wanted now where there is one, else of the last whole plan, marked as former. */
 import type { Problem } from '../cutting/cut-list.ts';
 import type { Cloth } from '../quilt/quilt.ts';
-import type { Plan, PlannerState } from './plan-state.ts';
+import type { GroupState, Plan, PlannerState } from './plan-state.ts';
 import { rollWords } from './progress-words.ts';
 import { type Roll, rollsOf } from './rolls.ts';
 
@@ -12,13 +12,20 @@ export interface ShownRoll {
   readonly problems: readonly Problem[];
   readonly status: string;
   readonly former: boolean;
+  /** Nothing is shown of it yet, but something will be. */
+  readonly coming: boolean;
 }
 
 export interface ShownRolls {
+  /** The cloths that the scheme uses, in the quilt's order. */
   readonly rolls: readonly ShownRoll[];
+  /** The cloths that it does not use. */
+  readonly others: readonly Cloth[];
   /** The rolls that have something on them, for what is lit. */
   readonly lit: readonly Roll[];
-  /** Problems that belong to no role and to none of the cloths shown. */
+  /** Problems of cloths that the scheme does not use. */
+  readonly otherProblems: readonly Problem[];
+  /** Problems that belong to no role and to no cloth. */
   readonly homeless: readonly Problem[];
 }
 
@@ -27,40 +34,51 @@ const NO_PROBLEMS: readonly Problem[] = [];
 
 export function shownRolls(state: PlannerState): ShownRolls {
   const { quilt, cutList, plan, current } = state;
-  const problems = cutList?.problems ?? [];
+  if (quilt === null) {
+    return { rolls: [], others: [], lit: [], otherProblems: NO_PROBLEMS, homeless: NO_PROBLEMS };
+  }
+  const problems = cutList?.problems ?? NO_PROBLEMS;
   const former = plan === null || current ? [] : rollsOfPlan(plan);
-  const proofs = new Map(current ? plan?.tally.cloths.map(({ cloth, proof }) => [cloth, proof.state] as const) : []);
-  const wanted = state.groups.flatMap((group) => {
-    const own = group.answer === null ? [] : rollsOf(group.group, group.answer);
-    return group.group.cloths.map((id) => {
-      const roll = own.find((one) => one.cloth === id) ?? null;
-      const old = former.find((one) => one.cloth === id) ?? null;
-      return {
-        id,
-        roll: roll ?? old,
-        status: rollWords(group, proofs.get(id) ?? null),
-        former: roll === null && old !== null,
-      };
-    });
+  const scheme = quilt.schemes.find((one) => one.id === quilt.scheme);
+  const inScheme = new Set(Object.values(scheme?.cloths ?? {}).flat());
+  const [used, others] = [true, false].map((is) => quilt.cloths.filter((cloth) => inScheme.has(cloth.id) === is));
+  const rolls = used!.map((cloth): ShownRoll => {
+    const group = state.groups.find((one) => one.group.cloths.includes(cloth.id));
+    const roll = group === undefined ? null : rollOf(state, group, cloth.id);
+    const old = former.find((one) => one.cloth === cloth.id) ?? null;
+    const own = problems.filter((problem) => problem.cloth === cloth.id);
+    return {
+      cloth,
+      roll: roll ?? old,
+      problems: own.length === 0 ? NO_PROBLEMS : own,
+      status: group === undefined ? '' : rollWords(group, proofOf(state, cloth.id)),
+      former: roll === null && old !== null,
+      coming: roll === null && old === null && state.busy,
+    };
   });
-  // A quilt that cannot be planned at all leaves the last plan on the table.
-  const listed = cutList === null ? former.map((roll) => ({ id: roll.cloth, roll, status: '', former: true })) : wanted;
-  const rolls = listed.flatMap(({ id, roll, status, former }): readonly ShownRoll[] => {
-    const cloth = quilt?.cloths.find((one) => one.id === id) ?? plan?.quilt.cloths.find((one) => one.id === id);
-    if (cloth === undefined) {
-      return [];
-    }
-    const own = problems.filter((problem) => problem.cloth === id);
-    return [{ cloth, roll, problems: own.length === 0 ? NO_PROBLEMS : own, status, former }];
-  });
-  const shownIds = new Set(rolls.map((roll) => roll.cloth.id));
+  const ids = new Set(quilt.cloths.map(({ id }) => id));
   return {
     rolls,
+    others: others!,
     lit: rolls.flatMap(({ roll }) => (roll === null ? [] : [roll])),
-    homeless: problems.filter((problem) =>
-      problem.cloth === undefined ? problem.role === undefined : !shownIds.has(problem.cloth),
-    ),
+    otherProblems: problems.filter(({ cloth }) => others!.some(({ id }) => id === cloth)),
+    homeless: problems.filter(({ cloth, role }) => (cloth === undefined ? role === undefined : !ids.has(cloth))),
   };
+}
+
+/**
+ * What the group's best answer so far cuts from a cloth. Before there is any whole plan nothing is shown, so that the table
+ * is laid once and not roll by roll.
+ */
+function rollOf(state: PlannerState, { group, answer }: GroupState, cloth: string): Roll | null {
+  if (answer === null || (state.plan === null && state.busy)) {
+    return null;
+  }
+  return rollsOf(group, answer).find((one) => one.cloth === cloth) ?? null;
+}
+
+function proofOf({ plan, current }: PlannerState, cloth: string) {
+  return (current ? plan?.tally.cloths.find((one) => one.cloth === cloth)?.proof.state : undefined) ?? null;
 }
 
 const rollsOfPlan = (plan: Plan): readonly Roll[] =>

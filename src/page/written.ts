@@ -11,6 +11,12 @@ export interface Units {
   readonly shown: LengthUnit;
 }
 
+/** How an element declares its units: others of the same names are no change, so that nothing is made anew for them. */
+export const UNITS = {
+  attribute: false,
+  hasChanged: (fresh: Units, old: Units | undefined) => fresh.quilt !== old?.quilt || fresh.shown !== old?.shown,
+} as const;
+
 /** A computed length, in the quilt's unit, for reading: "6 1/2 in", "16.5 cm". */
 export function written(value: number, units: Units): string {
   return formatLength(convert(value, units.quilt, units.shown), units.shown, { denominator: 16 });

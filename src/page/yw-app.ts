@@ -1,6 +1,5 @@
 import { html, type TemplateResult } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
-import solsticeDial from '../../scenarios/solstice-dial.yardwright.json?raw';
 import { fileNameOf, readTextFile, saveTextFile } from '../keep/file.ts';
 import { QuiltSession } from '../keep/quilt-session.ts';
 import { openStorage } from '../keep/storage.ts';
@@ -10,6 +9,7 @@ import { writeQuilt } from '../quilt/write-quilt.ts';
 import { atMostEvery } from './at-most-every.ts';
 import { startCutter } from './cutter.ts';
 import type { EditEvent } from './edit-event.ts';
+import { EXAMPLES } from './examples.ts';
 import { Lighting } from './lighting.ts';
 import { PageElement } from './page-element.ts';
 import type { PlannerState } from './plan-state.ts';
@@ -39,11 +39,11 @@ const TICK = 150;
 @customElement('yw-app')
 export class App extends PageElement {
   private readonly storage = openStorage();
-  private readonly session = new QuiltSession(this.storage, solsticeDial);
+  private readonly session = new QuiltSession(this.storage, EXAMPLES[0].text);
   private readonly planner = new Planner({ startPacker, makeCutList: startCutter(), makeTally });
   private readonly lighting = new Lighting();
   @state() private plan: PlannerState = this.planner.state;
-  @state() private shown: LengthUnit = this.firstUnit();
+  @state() private shown: LengthUnit = this.unitToShow();
   @state() private messages: readonly Message[] = [];
   private lastMessage = 0;
 
@@ -93,14 +93,16 @@ export class App extends PageElement {
           <yw-block-side .quilt=${quilt} .state=${plan} .units=${units}></yw-block-side>
         </section>
         <section id="cloth" tabindex="-1" aria-labelledby="cloth-title">
-          <yw-cloth-side .shown=${rolls} .units=${units}></yw-cloth-side>
+          <yw-cloth-side .quilt=${quilt} .shown=${rolls} .units=${units}></yw-cloth-side>
         </section>
         <aside id="slip" tabindex="-1" aria-labelledby="slip-title">
           <yw-tally-slip
             .quilt=${quilt}
             .planned=${plan.plan?.quilt ?? null}
             .tally=${plan.plan?.tally ?? null}
+            .problems=${plan.plan?.cutList.problems ?? []}
             .former=${plan.plan !== null && !plan.current}
+            .coming=${plan.plan === null && plan.busy}
             .units=${units}
           ></yw-tally-slip>
         </aside>
@@ -137,9 +139,8 @@ export class App extends PageElement {
         this.session.redo();
         this.afterChange();
         break;
-      case 'fresh':
-        this.openText(solsticeDial, 'The example');
-        break;
+      default:
+        this.openText(EXAMPLES[wish.example]!.text, 'The example');
     }
   }
 
@@ -164,6 +165,9 @@ export class App extends PageElement {
     const faults = this.session.open(text);
     if (faults === null) {
       this.messages = this.messages.filter((message) => message.kind !== 'error');
+      for (const part of [document.documentElement, ...this.querySelectorAll('#block, #slip')]) {
+        part.scrollTop = 0;
+      }
       this.afterChange();
     } else {
       this.say('error', `${name} was not opened; your quilt is as it was.`, faults);
@@ -172,6 +176,7 @@ export class App extends PageElement {
 
   private afterChange(): void {
     this.sayStorageFault();
+    this.shown = this.unitToShow();
     this.planner.plan(this.session.quilt);
     this.requestUpdate();
   }
@@ -193,7 +198,8 @@ export class App extends PageElement {
     this.messages = this.messages.filter((message) => message.id !== id);
   }
 
-  private firstUnit(): LengthUnit {
+  /** What she chose, or the quilt's own. */
+  private unitToShow(): LengthUnit {
     const kept = this.storage.shownUnit();
     return kept.ok && (kept.value === 'in' || kept.value === 'cm') ? kept.value : this.session.quilt.unit;
   }

@@ -3,7 +3,7 @@ import { customElement, property } from 'lit/decorators.js';
 import type { Quilt } from '../quilt/quilt.ts';
 import { PageElement } from './page-element.ts';
 import type { PlannerState } from './plan-state.ts';
-import type { Units } from './written.ts';
+import { UNITS, type Units } from './written.ts';
 import './yw-block-view.ts';
 import './yw-habits.ts';
 import './yw-scheme-roles.ts';
@@ -14,7 +14,7 @@ import './yw-star-form.ts';
 export class BlockSide extends PageElement {
   @property({ attribute: false }) quilt: Quilt | null = null;
   @property({ attribute: false }) state: PlannerState | null = null;
-  @property({ attribute: false }) units: Units = { quilt: 'in', shown: 'in' };
+  @property(UNITS) units: Units = { quilt: 'in', shown: 'in' };
   private readonly wide = matchMedia('(min-width: 48em)').matches;
 
   protected override render(): TemplateResult | typeof nothing {

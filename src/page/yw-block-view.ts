@@ -35,10 +35,9 @@ export class BlockView extends PageElement {
         </figcaption>
         <div class="drawing-frame">${drawing === null ? nothing : shownDrawing(drawing, this.stem)}</div>
       </figure>
-      ${blankTags(blanks, `Patches of ${block.name}`)}
       <details>
-        <summary>The same as a table</summary>
-        ${this.table(quilt, blanks)}
+        <summary>Its blanks by name</summary>
+        ${blankTags(blanks, `Patches of ${block.name}`)} ${this.table(quilt, blanks)}
       </details>`;
   }
 

@@ -5,31 +5,33 @@ import type { Problem } from '../cutting/cut-list.ts';
 import type { Drawing } from '../draw/display-list.ts';
 import { drawLayout, layoutTextSize } from '../draw/draw-layout.ts';
 import { type ClothLengthDrawn, wholeLength } from '../draw/unroll.ts';
-import type { Cloth, Length } from '../quilt/quilt.ts';
+import type { Cloth } from '../quilt/quilt.ts';
 import { blankTags } from './blank-tags.ts';
-import { setCloth } from './edits.ts';
 import { printWords } from './facing-words.ts';
 import { turnToDraw } from './in-turn.ts';
 import { freshId, PageElement } from './page-element.ts';
 import { problemNotes } from './problem-notes.ts';
 import type { Roll } from './rolls.ts';
 import { shownDrawing } from './shown-drawing.ts';
-import { stripTable } from './strip-table.ts';
+import { marksExplained, stripTables } from './strip-tables.ts';
 import { swatch } from './swatch.ts';
 import { WidthWatch } from './width-watch.ts';
-import { type Units, written } from './written.ts';
+import { UNITS, type Units, written } from './written.ts';
+import './yw-cloth-fold.ts';
 
-/** One cloth unrolled: its own numbers, its lengths drawn to scale, their strips as a table. */
+/** One cloth unrolled: what it is, its lengths drawn to scale, their strips as a table. */
 @customElement('yw-cloth-roll')
 export class ClothRoll extends PageElement {
   @property({ attribute: false }) cloth: Cloth | null = null;
   /** As the shown plan has it: it may be of a former choice. */
   @property({ attribute: false }) roll: Roll | null = null;
   @property({ attribute: false }) problems: readonly Problem[] = [];
-  @property({ attribute: false }) units: Units = { quilt: 'in', shown: 'in' };
+  @property(UNITS) units: Units = { quilt: 'in', shown: 'in' };
   /** How far the planning of its group has come, in words. */
   @property() status = '';
   @property({ type: Boolean }) former = false;
+  /** Its layout is on its way: room is kept for it, so that little moves when it comes. */
+  @property({ type: Boolean }) coming = false;
   /** How many times as wide as the column it is drawn. */
   @property({ type: Number }) zoom = 1;
   /** Tables are long, so none is made before one of them is asked for. */
@@ -60,35 +62,10 @@ export class ClothRoll extends PageElement {
         <p class="hint">${printWords(cloth.print)}${cloth.up === 'across' ? ', its up across the cloth' : ''}</p>
         <p class="status">${this.former ? 'Of your former choice. ' : ''}${this.status}</p>
       </header>
-      ${this.numbers(cloth)} ${problemNotes(this.problems)}
+      <yw-cloth-fold .cloth=${cloth} .units=${this.units}></yw-cloth-fold>
+      ${problemNotes(this.problems)} ${this.coming ? html`<p class="coming hint">Being laid out.</p>` : nothing}
       ${roll === null || roll.lengths.length === 0 || this.watch.width === 0 ? nothing : this.lengths(cloth, roll)}
     </article>`;
-  }
-
-  private numbers(cloth: Cloth): TemplateResult {
-    const length = (label: string, field: 'width' | 'step', value: Length, hint: string) => html`<yw-length-field
-      label=${label}
-      hint=${hint}
-      .value=${value}
-      .units=${this.units}
-      .edit=${(changed: Length) => setCloth(cloth.id, { [field]: changed })}
-    ></yw-length-field>`;
-    const { price } = cloth;
-    return html`<div class="cloth-numbers">
-      ${length('Width', 'width', cloth.width, 'usable, between the selvages')}
-      ${cloth.step === undefined ? html`<p class="hint">Not to be bought; the shelf only.</p>` : length('Sold by', 'step', cloth.step, 'the shop’s step')}
-      ${
-        price === undefined
-          ? nothing
-          : html`<yw-number-field
-            label="Price"
-            hint="${price.currency ?? ''} a ${price.per === 'yd' ? 'yard' : 'metre'}"
-            .value=${price.amount}
-            step="any"
-            .edit=${(amount: number) => setCloth(cloth.id, { price: { ...price, amount } })}
-          ></yw-number-field>`
-      }
-    </div>`;
   }
 
   private lengths(cloth: Cloth, roll: Roll): TemplateResult {
@@ -107,8 +84,9 @@ export class ClothRoll extends PageElement {
             <div style="width:${this.zoom * 100}%">${shownDrawing(drawings[index]!, `${this.stem}-${index}`)}</div>
           </div>
           <details @toggle=${this.onToggle}>
-            <summary>Strips and cuts as a table</summary>
-            ${this.unfolded ? guard([length, this.units.shown], () => stripTable(length, roll.steps, this.units, name)) : nothing}
+            <summary>Strips and cuts as tables</summary>
+            ${this.unfolded ? html`<p class="hint">${marksExplained(this.units)}</p>` : nothing}
+            ${this.unfolded ? guard([length, this.units.shown], () => stripTables(length, roll.steps, this.units, name)) : nothing}
           </details>
         </figure>`;
       })}

@@ -1,11 +1,14 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
+import { repeat } from 'lit/directives/repeat.js';
+import type { Quilt } from '../quilt/quilt.ts';
 import { cautions } from './cautions.ts';
 import { PageElement } from './page-element.ts';
 import { problemNotes } from './problem-notes.ts';
 import type { ShownRolls } from './shown-rolls.ts';
-import type { Units } from './written.ts';
+import { UNITS, type Units } from './written.ts';
 import './yw-cloth-roll.ts';
+import './yw-other-cloths.ts';
 
 const ZOOMS: readonly { readonly times: number; readonly words: string }[] = [
   { times: 1, words: 'to fit' },
@@ -17,8 +20,9 @@ const ZOOMS: readonly { readonly times: number; readonly words: string }[] = [
 /** The middle of the table: every cloth unrolled, with the care that cutting asks for. */
 @customElement('yw-cloth-side')
 export class ClothSide extends PageElement {
+  @property({ attribute: false }) quilt: Quilt | null = null;
   @property({ attribute: false }) shown: ShownRolls | null = null;
-  @property({ attribute: false }) units: Units = { quilt: 'in', shown: 'in' };
+  @property(UNITS) units: Units = { quilt: 'in', shown: 'in' };
   @state() private zoom = 1;
 
   protected override render(): TemplateResult | typeof nothing {
@@ -38,18 +42,27 @@ export class ClothSide extends PageElement {
       </p>
       ${problemNotes(shown.homeless)}
       <div class="rolls">
-        ${shown.rolls.map(
+        ${repeat(
+          shown.rolls,
+          ({ cloth }) => cloth.id,
           (roll) => html`<yw-cloth-roll
             .cloth=${roll.cloth}
             .roll=${roll.roll}
             .problems=${roll.problems}
             .status=${roll.status}
             .former=${roll.former}
+            .coming=${roll.coming}
             .units=${this.units}
             .zoom=${this.zoom}
           ></yw-cloth-roll>`,
         )}
       </div>
+      <yw-other-cloths
+        .quilt=${this.quilt}
+        .cloths=${shown.others}
+        .problems=${shown.otherProblems}
+        .units=${this.units}
+      ></yw-other-cloths>
       ${cautions()}
     `;
   }

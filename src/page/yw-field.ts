@@ -1,48 +1,73 @@
 import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
+import { live } from 'lit/directives/live.js';
 import type { Length } from '../quilt/quilt.ts';
 import { type Edit, sendEdit } from './edit-event.ts';
 import { freshId, PageElement } from './page-element.ts';
-import { fieldText, typedLength, type Units } from './written.ts';
+import { fieldText, typedLength, UNITS, type Units } from './written.ts';
 
-/** One labelled field for a length. What cannot be read, or would make no quilt, is said under it; nothing else changes. */
-@customElement('yw-length-field')
-export class LengthField extends PageElement {
+type Described = string | typeof nothing;
+type Invalid = 'true' | typeof nothing;
+
+/**
+ * One labelled field: label, control, hint and fault, tied together for those who listen to the page. What cannot be read,
+ * or would make no quilt, is said under it; nothing else changes, and what was typed stays to be mended.
+ */
+abstract class Field extends PageElement {
   @property() label = '';
   @property() hint = '';
-  @property({ attribute: false }) value: Length = 0;
-  @property({ attribute: false }) units: Units = { quilt: 'in', shown: 'in' };
-  @property({ attribute: false }) edit: (length: Length) => Edit = () => (quilt) => quilt;
-  @state() private fault: string | null = null;
-  private readonly field = freshId('field');
+  @state() protected fault: string | null = null;
+  protected readonly field = freshId('field');
 
-  protected override willUpdate(changed: PropertyValues<this>): void {
+  protected override willUpdate(changed: PropertyValues): void {
     if (changed.has('value') || changed.has('units')) {
       this.fault = null;
     }
   }
 
+  protected abstract control(described: Described, invalid: Invalid): TemplateResult;
+
   protected override render(): TemplateResult {
-    return fieldTemplate(
-      this.field,
-      this.label,
-      this.hint,
-      this.fault,
-      (described, invalid) => html`<input
+    const { field: id, label, hint, fault } = this;
+    const parts = [hint === '' ? '' : `${id}-hint`, fault === null ? '' : `${id}-fault`].filter((part) => part !== '');
+    return html`<div class="field">
+      <label for=${id}>${label}</label>
+      ${this.control(parts.length === 0 ? nothing : parts.join(' '), fault === null ? nothing : 'true')}
+      ${hint === '' ? nothing : html`<p class="hint" id="${id}-hint">${hint}</p>`}
+      <p class="fault" id="${id}-fault" role="alert" ?hidden=${fault === null}>${fault ?? ''}</p>
+    </div>`;
+  }
+}
+
+/** For a length. Where it is optional, an empty field is none. */
+@customElement('yw-length-field')
+export class LengthField extends Field {
+  @property({ attribute: false }) value: Length | null = 0;
+  @property({ type: Boolean }) optional = false;
+  @property(UNITS) units: Units = { quilt: 'in', shown: 'in' };
+  @property({ attribute: false }) edit: (length: Length) => Edit = () => (quilt) => quilt;
+  /** What an empty field means, where it is optional. */
+  @property({ attribute: false }) clear: () => Edit = () => (quilt) => quilt;
+
+  protected control(described: Described, invalid: Invalid): TemplateResult {
+    return html`<input
       id=${this.field}
       type="text"
       autocomplete="off"
       spellcheck="false"
-      .value=${fieldText(this.value, this.units)}
+      .value=${this.value === null ? '' : fieldText(this.value, this.units)}
       aria-describedby=${described}
       aria-invalid=${invalid}
       @change=${this.onChange}
-    />`,
-    );
+    />`;
   }
 
   private onChange(event: Event): void {
     const text = (event.target as HTMLInputElement).value;
+    if (this.optional && text.trim() === '') {
+      this.fault = sendEdit(this, this.clear());
+      return;
+    }
     try {
       this.fault = sendEdit(this, this.edit(typedLength(text, this.units)));
     } catch (error) {
@@ -51,50 +76,39 @@ export class LengthField extends PageElement {
   }
 }
 
-/** One labelled field for a number without a unit: a count, a percentage, degrees, money. */
+/** For a number without a unit: a count, a percentage, degrees, money. Where it is optional, an empty field is none. */
 @customElement('yw-number-field')
-export class NumberField extends PageElement {
-  @property() label = '';
-  @property() hint = '';
-  @property({ type: Number }) value = 0;
+export class NumberField extends Field {
+  @property({ attribute: false }) value: number | null = 0;
+  @property({ type: Boolean }) optional = false;
   @property({ type: Number }) min = 0;
   @property({ type: Number }) max = 1e6;
   @property() step = '1';
   @property({ attribute: false }) edit: (value: number) => Edit = () => (quilt) => quilt;
-  @state() private fault: string | null = null;
-  private readonly field = freshId('field');
+  @property({ attribute: false }) clear: () => Edit = () => (quilt) => quilt;
 
-  protected override willUpdate(changed: PropertyValues<this>): void {
-    if (changed.has('value')) {
-      this.fault = null;
-    }
-  }
-
-  protected override render(): TemplateResult {
-    return fieldTemplate(
-      this.field,
-      this.label,
-      this.hint,
-      this.fault,
-      (described, invalid) => html`<input
+  protected control(described: Described, invalid: Invalid): TemplateResult {
+    return html`<input
       id=${this.field}
       type="number"
       min=${this.min}
       max=${this.max}
       step=${this.step}
-      .value=${`${this.value}`}
+      .value=${this.value === null ? '' : `${this.value}`}
       aria-describedby=${described}
       aria-invalid=${invalid}
       @change=${this.onChange}
-    />`,
-    );
+    />`;
   }
 
   private onChange(event: Event): void {
     const input = event.target as HTMLInputElement;
     const value = input.valueAsNumber;
-    if (Number.isNaN(value) || value < this.min || value > this.max) {
-      this.fault = `Expected a number from ${this.min} to ${this.max}.`;
+    // What is no number reads as empty too; only the field's own validity tells them apart.
+    if (this.optional && input.value === '' && !input.validity.badInput) {
+      this.fault = sendEdit(this, this.clear());
+    } else if (Number.isNaN(value) || value < this.min || value > this.max) {
+      this.fault = `Expected a number from ${this.min} to ${this.max.toLocaleString('en')}.`;
     } else if (this.step === '1' && !Number.isInteger(value)) {
       this.fault = 'Expected a whole number.';
     } else {
@@ -103,26 +117,57 @@ export class NumberField extends PageElement {
   }
 }
 
-/** Label, field, hint and fault, tied together for those who listen to the page. */
-function fieldTemplate(
-  id: string,
-  label: string,
-  hint: string,
-  fault: string | null,
-  input: (described: string | typeof nothing, invalid: 'true' | typeof nothing) => TemplateResult,
-): TemplateResult {
-  const parts = [hint === '' ? '' : `${id}-hint`, fault === null ? '' : `${id}-fault`].filter((part) => part !== '');
-  return html`<div class="field">
-    <label for=${id}>${label}</label>
-    ${input(parts.length === 0 ? nothing : parts.join(' '), fault === null ? nothing : 'true')}
-    ${hint === '' ? nothing : html`<p class="hint" id="${id}-hint">${hint}</p>`}
-    <p class="fault" id="${id}-fault" role="alert" ?hidden=${fault === null}>${fault ?? ''}</p>
-  </div>`;
+/** For a name or another short text; or, with `type` color, for a colour. */
+@customElement('yw-text-field')
+export class TextField extends Field {
+  @property() value = '';
+  @property() type: 'text' | 'color' = 'text';
+  /** What is expected, where the field may not be empty. */
+  @property() wanted = '';
+  @property({ attribute: false }) edit: (text: string) => Edit = () => (quilt) => quilt;
+
+  protected control(described: Described, invalid: Invalid): TemplateResult {
+    return html`<input
+      id=${this.field}
+      type=${this.type}
+      autocomplete="off"
+      .value=${this.value}
+      aria-describedby=${described}
+      aria-invalid=${invalid}
+      @change=${this.onChange}
+    />`;
+  }
+
+  private onChange(event: Event): void {
+    const text = (event.target as HTMLInputElement).value.trim();
+    this.fault = text === '' && this.wanted !== '' ? `Expected ${this.wanted}.` : sendEdit(this, this.edit(text));
+  }
+}
+
+/** For one of a few choices. */
+@customElement('yw-choice-field')
+export class ChoiceField extends Field {
+  @property() value = '';
+  @property({ attribute: false }) choices: readonly { readonly value: string; readonly words: string }[] = [];
+  @property({ attribute: false }) edit: (value: string) => Edit = () => (quilt) => quilt;
+
+  protected control(described: Described, invalid: Invalid): TemplateResult {
+    const { value, choices } = this;
+    return html`<select id=${this.field} aria-describedby=${described} aria-invalid=${invalid} @change=${this.onChange}>
+      ${choices.map((one) => html`<option value=${one.value} .selected=${live(one.value === value)}>${one.words}</option>`)}
+    </select>`;
+  }
+
+  private onChange(event: Event): void {
+    this.fault = sendEdit(this, this.edit((event.target as HTMLSelectElement).value));
+  }
 }
 
 declare global {
   interface HTMLElementTagNameMap {
     'yw-length-field': LengthField;
     'yw-number-field': NumberField;
+    'yw-text-field': TextField;
+    'yw-choice-field': ChoiceField;
   }
 }

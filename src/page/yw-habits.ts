@@ -3,13 +3,13 @@ import { customElement, property } from 'lit/decorators.js';
 import type { Length, Quilt } from '../quilt/quilt.ts';
 import { setQuilt } from './edits.ts';
 import { PageElement } from './page-element.ts';
-import type { Units } from './written.ts';
+import { UNITS, type Units } from './written.ts';
 
 /** How she cuts and sews: what holds for every cloth. */
 @customElement('yw-habits')
 export class Habits extends PageElement {
   @property({ attribute: false }) quilt: Quilt | null = null;
-  @property({ attribute: false }) units: Units = { quilt: 'in', shown: 'in' };
+  @property(UNITS) units: Units = { quilt: 'in', shown: 'in' };
 
   protected override render(): TemplateResult | typeof nothing {
     const { quilt } = this;
@@ -24,6 +24,12 @@ export class Habits extends PageElement {
       .edit=${(value: Length) => setQuilt({ [field]: value })}
     ></yw-length-field>`;
     return html`<fieldset class="numbers" aria-label="At the machine and the ruler">
+      <yw-text-field
+        label="Name of the quilt"
+        wanted="a name"
+        .value=${quilt.name}
+        .edit=${(name: string) => setQuilt({ name })}
+      ></yw-text-field>
       ${size('Seam allowance', 'allowance', '')}
       ${size('Room', 'room', 'extra round a paper-pieced blank, on all sides but the one sewn first')}
       ${size('Ruler', 'ruler', 'sizes round up to whole multiples of it')}

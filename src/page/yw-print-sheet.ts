@@ -1,27 +1,31 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
+import type { Drawing } from '../draw/display-list.ts';
+import { drawBlock } from '../draw/draw-block.ts';
 import { drawLayout, layoutTextSize } from '../draw/draw-layout.ts';
-import { wholeLength } from '../draw/unroll.ts';
+import { type ClothLengthDrawn, wholeLength } from '../draw/unroll.ts';
 import { sayMoney } from '../plan/say-money.ts';
+import type { ClothTally } from '../plan/tally.ts';
+import type { Block, Cloth } from '../quilt/quilt.ts';
+import { blockExtent } from './block-extent.ts';
 import { cautions } from './cautions.ts';
-import { freshId, PageElement } from './page-element.ts';
+import { PageElement } from './page-element.ts';
 import type { Plan } from './plan-state.ts';
-import { rollsOf } from './rolls.ts';
+import { type Roll, rollsOf } from './rolls.ts';
 import { shownDrawing } from './shown-drawing.ts';
-import { stripTable } from './strip-table.ts';
-import { type Units, written, writtenPurchase } from './written.ts';
+import { marksExplained, stripTables } from './strip-tables.ts';
+import { UNITS, type Units, written, writtenPurchase } from './written.ts';
 import { lengthName } from './yw-cloth-roll.ts';
 
-/** Pixels that a page of A4 or Letter leaves between its margins, and the height of small text on it. */
-const PAPER = { pixels: 660, text: 10.5 };
+/** Pixels that a page of A4 or Letter leaves for a drawing, and the height of small text on it. */
+const PAPER = { wide: 660, tall: 700, text: 10.5, block: 270 };
 
 /** The cutting page on paper: what to buy, care, and for each cloth its layout and its cuts. Only made when it is printed. */
 @customElement('yw-print-sheet')
 export class PrintSheet extends PageElement {
   @property({ attribute: false }) plan: Plan | null = null;
-  @property({ attribute: false }) units: Units = { quilt: 'in', shown: 'in' };
+  @property(UNITS) units: Units = { quilt: 'in', shown: 'in' };
   @state() private wanted = false;
-  private readonly stem = freshId('print');
 
   /** The browser prints right after this event, so the sheet must be there when the listener returns. */
   private readonly beforePrint = (): void => {
@@ -53,7 +57,21 @@ export class PrintSheet extends PageElement {
       return html`<p>There is no whole plan to print yet.</p>`;
     }
     return html`<h1>${plan.quilt.name}: cutting page</h1>
-      ${this.bill(plan)} ${cautions()} ${this.cloths(plan)}`;
+      ${this.bill(plan)} ${cautions()}
+      <p class="marks-explained">${marksExplained(this.units)}</p>
+      <div class="print-blocks">${plan.quilt.blocks.map((block) => this.block(plan, block))}</div>
+      ${this.cloths(plan)}`;
+  }
+
+  private block({ quilt, cutList }: Plan, block: Block): TemplateResult {
+    const scheme = quilt.schemes.find((one) => one.id === quilt.scheme)!;
+    const blanks = cutList.groups.flatMap((group) => group.blanks);
+    const textSize = (PAPER.text * blockExtent(block, quilt.unit)) / PAPER.block;
+    const drawing = drawBlock({ quilt, scheme, block, blanks, textSize });
+    return html`<figure style="width:${PAPER.block}px">
+      <figcaption>${block.name}, ${block.count === 1 ? 'one' : block.count} in the quilt</figcaption>
+      ${shownDrawing(drawing, null)}
+    </figure>`;
   }
 
   private bill(plan: Plan): TemplateResult {
@@ -76,9 +94,9 @@ export class PrintSheet extends PageElement {
           const cloth = quilt.cloths.find((one) => one.id === line.cloth);
           return html`<tr>
             <th scope="row">${line.name}</th>
-            <td>${line.steps === null ? 'from the shelf' : writtenPurchase(line.buy, cloth?.step, this.units)}</td>
-            <td>${written(line.need, this.units)}</td>
-            <td>${line.price === null ? '' : sayMoney(line.price, cloth?.price?.currency ?? null)}</td>
+            <td>${this.buyWords(line, cloth)}</td>
+            <td>${line.need > 0 ? written(line.need, this.units) : ''}</td>
+            <td>${line.price === null || line.buy === 0 ? '' : sayMoney(line.price, cloth?.price?.currency ?? null)}</td>
             <td>${line.proof.words}</td>
           </tr>`;
         })}
@@ -91,29 +109,47 @@ export class PrintSheet extends PageElement {
     </table>`;
   }
 
+  private buyWords(line: ClothTally, cloth: Cloth | undefined): string {
+    const buy = line.buy > 0 ? writtenPurchase(line.buy, cloth?.step, this.units) : 'nothing to buy';
+    const shelf = line.pieces.filter(({ used }) => used > 0).map(({ piece, used }) => `${used} × “${piece}”`);
+    return shelf.length === 0 ? buy : `${buy}; from the shelf ${shelf.join(', ')}`;
+  }
+
   private cloths(plan: Plan): readonly TemplateResult[] {
-    const { quilt } = plan;
     return plan.cutList.groups.flatMap((group, index) =>
-      rollsOf(group, plan.answers[index]!).flatMap((roll) =>
-        roll.lengths.map((length, which) => {
-          const cloth = quilt.cloths.find((one) => one.id === roll.cloth)!;
-          const drawing = drawLayout({
-            cloth,
-            length,
-            blanks: group.blanks,
-            steps: roll.steps,
-            whole: wholeLength(length),
-            textSize: layoutTextSize(length.jobCloth.width, PAPER.pixels, PAPER.text),
-            write: (value) => written(value, this.units),
-          });
+      rollsOf(group, plan.answers[index]!).flatMap((roll) => {
+        const cloth = plan.quilt.cloths.find((one) => one.id === roll.cloth)!;
+        return roll.lengths.map((length) => {
+          const { drawing, pixels } = this.fitted(cloth, roll, length);
           const name = lengthName(cloth, length);
           return html`<section class="print-cloth">
             <h2>${name}</h2>
-            ${shownDrawing(drawing, `${this.stem}-${index}-${roll.cloth}-${which}`)}
-            ${stripTable(length, roll.steps, this.units, name)}
+            <div style="width:${pixels}px">${shownDrawing(drawing, null)}</div>
+            ${stripTables(length, roll.steps, this.units, name)}
           </section>`;
-        }),
-      ),
+        });
+      }),
     );
+  }
+
+  /** As wide as the page, or, for a long cloth, as narrow as makes it fit the page's height with its text still readable. */
+  private fitted(cloth: Cloth, roll: Roll, length: ClothLengthDrawn): { drawing: Drawing; pixels: number } {
+    const at = (pixels: number): Drawing =>
+      drawLayout({
+        cloth,
+        length,
+        blanks: roll.group.blanks,
+        steps: roll.steps,
+        whole: wholeLength(length),
+        textSize: layoutTextSize(length.jobCloth.width, pixels, PAPER.text),
+        write: (value) => written(value, this.units),
+      });
+    const wide = at(PAPER.wide);
+    const tall = (PAPER.wide * wide.box.height) / wide.box.width;
+    if (tall <= PAPER.tall) {
+      return { drawing: wide, pixels: PAPER.wide };
+    }
+    const pixels = Math.max(PAPER.wide / 3, (PAPER.wide * PAPER.tall) / tall);
+    return { drawing: at(pixels), pixels };
   }
 }

@@ -1,5 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
+import { sayMoney } from '../plan/say-money.ts';
 import { PageElement } from './page-element.ts';
 import type { PlannerState } from './plan-state.ts';
 import { groupName, groupWords, overallWords } from './progress-words.ts';
@@ -29,11 +30,20 @@ export class ProgressLine extends PageElement {
     const working = state.groups.filter((group) => group.status === 'planning');
     return html`<div class="progress" ?data-busy=${state.busy}>
       <p role="status">${overallWords(state)}</p>
-      ${this.button(state)}
+      ${this.toSlip(state)} ${this.button(state)}
       <ul class="working">
         ${working.map((group) => html`<li><strong>${groupName(group, state.quilt)}</strong> ${groupWords(group, performance.now())}</li>`)}
       </ul>
     </div>`;
+  }
+
+  /** On a narrow page the slip is far below. */
+  private toSlip({ plan }: PlannerState): TemplateResult | typeof nothing {
+    if (plan === null) {
+      return nothing;
+    }
+    const { price, currency } = plan.tally;
+    return html`<a class="to-slip" href="#slip">To buy${price === null ? '' : `: ${sayMoney(price, currency)}`}</a>`;
   }
 
   private button(state: PlannerState): TemplateResult | typeof nothing {

@@ -1,19 +1,22 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import { customElement, property } from 'lit/decorators.js';
+import { customElement, property, state } from 'lit/decorators.js';
+import { live } from 'lit/directives/live.js';
 import type { Problem } from '../cutting/cut-list.ts';
 import type { Cloth, Facing, Quilt, Role } from '../quilt/quilt.ts';
 import { sendEdit } from './edit-event.ts';
-import { setFacing, setQuilt, setRoleCloth } from './edits.ts';
+import { setFacing, setQuilt, setRoleCloths } from './edits.ts';
 import { FACINGS, printWords } from './facing-words.ts';
 import { freshId, PageElement } from './page-element.ts';
 import { problemNotes } from './problem-notes.ts';
 import { swatch } from './swatch.ts';
 
-/** Which cloth fills which role, and how each faces. */
+/** Which cloth, or which cloths, fill each role, and how it faces. */
 @customElement('yw-scheme-roles')
 export class SchemeRoles extends PageElement {
   @property({ attribute: false }) quilt: Quilt | null = null;
   @property({ attribute: false }) problems: readonly Problem[] = [];
+  /** The role to which a further cloth is being added. */
+  @state() private widened: string | null = null;
   private readonly stem = freshId('roles');
 
   protected override render(): TemplateResult | typeof nothing {
@@ -26,7 +29,7 @@ export class SchemeRoles extends PageElement {
       <div class="field">
         <label for="${this.stem}-scheme">Colour scheme</label>
         <select id="${this.stem}-scheme" @change=${(event: Event) => sendEdit(this, setQuilt({ scheme: chosen(event) }))}>
-          ${quilt.schemes.map((one) => html`<option value=${one.id} ?selected=${one.id === scheme.id}>${one.name}</option>`)}
+          ${quilt.schemes.map((one) => html`<option value=${one.id} .selected=${live(one.id === scheme.id)}>${one.name}</option>`)}
         </select>
       </div>
       <ul class="roles">
@@ -35,27 +38,59 @@ export class SchemeRoles extends PageElement {
     `;
   }
 
-  private roleRow(quilt: Quilt, role: Role, cloths: readonly string[]): TemplateResult {
-    const [first] = cloths;
-    const cloth = quilt.cloths.find((one) => one.id === first);
+  private roleRow(quilt: Quilt, role: Role, ids: readonly string[]): TemplateResult {
+    const cloth = quilt.cloths.find((one) => one.id === ids[0]);
     const id = `${this.stem}-${role.id}`;
+    const free = quilt.cloths.filter((one) => !ids.includes(one.id));
     return html`<li>
       <fieldset>
         <legend>${swatch(cloth)} ${role.name}</legend>
         <div class="pair">
-          <div class="field">
-            <label for="${id}-cloth">Cloth</label>
-            <select id="${id}-cloth" @change=${(event: Event) => sendEdit(this, setRoleCloth(role.id, chosen(event)))}>
-              ${cloth === undefined ? html`<option value="" disabled selected>none yet</option>` : nothing}
-              ${quilt.cloths.map((one) => html`<option value=${one.id} ?selected=${one.id === first}>${one.name}</option>`)}
-            </select>
-            ${cloths.length > 1 ? html`<p class="hint">or ${cloths.length - 1} more, as the file has it</p>` : nothing}
-          </div>
-          ${this.facing(role, cloth, id)}
+          ${this.cloths(quilt, role, ids, id)} ${this.facing(role, cloth, id)}
         </div>
+        ${
+          cloth === undefined || free.length === 0 || role.id === this.widened
+            ? nothing
+            : html`<button type="button" class="quiet" @click=${() => this.widen(role.id)}>Another cloth may serve too</button>`
+        }
         ${problemNotes(this.problems.filter((problem) => problem.role === role.id))}
       </fieldset>
     </li>`;
+  }
+
+  /** One choice for each cloth that may serve; those after the first can be taken out again. */
+  private cloths(quilt: Quilt, role: Role, ids: readonly string[], stem: string): TemplateResult {
+    const choose = (index: number, event: Event): void => {
+      const changed = [...ids.slice(0, index), chosen(event), ...ids.slice(index + 1)];
+      this.widened = null;
+      sendEdit(
+        this,
+        setRoleCloths(
+          role.id,
+          changed.filter((one) => one !== ''),
+        ),
+      );
+    };
+    const selects = ids.length === 0 || role.id === this.widened ? [...ids, ''] : ids;
+    return html`<div class="field">
+      ${selects.map((own, index) => {
+        const id = `${stem}-cloth-${index}`;
+        const choices = quilt.cloths.filter((one) => one.id === own || !ids.includes(one.id));
+        return html`<label for=${id}>${index === 0 ? 'Cloth' : 'or cut from'}</label>
+          <select id=${id} @change=${(event: Event) => choose(index, event)}>
+            ${index > 0 || own === '' ? html`<option value="" .selected=${live(own === '')}>${index > 0 ? 'no other' : 'none yet'}</option>` : nothing}
+            ${choices.map((one) => html`<option value=${one.id} .selected=${live(one.id === own)}>${one.name}</option>`)}
+          </select>`;
+      })}
+      ${ids.length > 1 ? html`<p class="hint">The plan chooses among these, blank by blank.</p>` : nothing}
+    </div>`;
+  }
+
+  private async widen(role: string): Promise<void> {
+    this.widened = role;
+    await this.updateComplete;
+    const selects = this.querySelectorAll<HTMLSelectElement>(`[id^="${CSS.escape(`${this.stem}-${role}`)}-cloth-"]`);
+    selects.item(selects.length - 1).focus();
   }
 
   private facing(role: Role, cloth: Cloth | undefined, id: string): TemplateResult {
@@ -69,7 +104,7 @@ export class SchemeRoles extends PageElement {
           aria-describedby=${plain ? `${id}-plain` : nothing}
           @change=${(event: Event) => sendEdit(this, setFacing(role.id, { to: chosen(event) as Facing['to'] }))}
         >
-          ${choices.map((one) => html`<option value=${one.to} ?selected=${one.to === to}>${one.words}</option>`)}
+          ${choices.map((one) => html`<option value=${one.to} .selected=${live(one.to === to)}>${one.words}</option>`)}
         </select>
         ${plain ? html`<p class="hint" id="${id}-plain">No matter in a ${printWords(cloth.print)}.</p>` : nothing}
       </div>

@@ -3,13 +3,13 @@ import { customElement, property } from 'lit/decorators.js';
 import type { Block, Length } from '../quilt/quilt.ts';
 import { setBlockCount, setForm } from './edits.ts';
 import { PageElement } from './page-element.ts';
-import type { Units } from './written.ts';
+import { UNITS, type Units } from './written.ts';
 
 /** The numbers that draw a block: how many the quilt has of it, and the form of its star. */
 @customElement('yw-star-form')
 export class StarForm extends PageElement {
   @property({ attribute: false }) block: Block | null = null;
-  @property({ attribute: false }) units: Units = { quilt: 'in', shown: 'in' };
+  @property(UNITS) units: Units = { quilt: 'in', shown: 'in' };
 
   protected override render(): TemplateResult | typeof nothing {
     const { block } = this;

@@ -1,5 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
+import type { Problem } from '../cutting/cut-list.ts';
 import { sayMoney } from '../plan/say-money.ts';
 import { saySteps } from '../plan/say-steps.ts';
 import type { Areas, ClothTally, Proof, Tally } from '../plan/tally.ts';
@@ -8,7 +9,7 @@ import { areaShares } from './area-shares.ts';
 import { setQuilt } from './edits.ts';
 import { PageElement } from './page-element.ts';
 import { swatch } from './swatch.ts';
-import { type Units, written, writtenPurchase } from './written.ts';
+import { UNITS, type Units, written, writtenPurchase } from './written.ts';
 
 /** The shop slip: what to buy of each cloth, what it costs, how near the least possible, where the cloth goes. */
 @customElement('yw-tally-slip')
@@ -18,8 +19,12 @@ export class TallySlip extends PageElement {
   /** The quilt that the tally is of. */
   @property({ attribute: false }) planned: Quilt | null = null;
   @property({ attribute: false }) tally: Tally | null = null;
-  @property({ attribute: false }) units: Units = { quilt: 'in', shown: 'in' };
+  @property(UNITS) units: Units = { quilt: 'in', shown: 'in' };
   @property({ type: Boolean }) former = false;
+  /** Of its cut list. */
+  @property({ attribute: false }) problems: readonly Problem[] = [];
+  /** The first plan is on its way: what stands under it waits for it, so as not to move. */
+  @property({ type: Boolean }) coming = false;
 
   protected override render(): TemplateResult {
     const { tally, planned } = this;
@@ -27,13 +32,17 @@ export class TallySlip extends PageElement {
       <h2 id="slip-title">To buy</h2>
       <p class="stamp" role="status">${this.former ? 'of your former choice' : nothing}</p>
       ${tally === null || planned === null ? html`<p>It is told as soon as every cloth has a first plan.</p>` : this.bill(tally, planned)}
-      ${this.safety()}
+      ${this.coming ? nothing : this.safety()}
       ${tally === null ? nothing : html`<h3>Where the cloth goes</h3>${areaShares(tally.areas, this.units)}`}
     </div>`;
   }
 
   private bill(tally: Tally, planned: Quilt): TemplateResult {
     return html`
+      ${tally.price === null ? nothing : this.total(tally, tally.price)}
+      <p class="proof-all">
+        ${tally.provedLeast ? 'Every purchase on this slip is proved least.' : 'Not every purchase is proved least: see each cloth.'}
+      </p>
       <ul class="bill">
         ${tally.cloths.map((cloth) =>
           this.line(
@@ -42,32 +51,46 @@ export class TallySlip extends PageElement {
           ),
         )}
       </ul>
-      ${
-        tally.price === null
-          ? nothing
-          : html`<p class="total"><span>Together</span> <strong>${sayMoney(tally.price, tally.currency)}</strong></p>`
-      }
-      <p class="proof-all">
-        ${tally.provedLeast ? 'Every purchase on this slip is proved least.' : 'Not every purchase is proved least: see each cloth.'}
-      </p>
     `;
   }
 
+  private total(tally: Tally, price: number): TemplateResult {
+    const unpriced = tally.cloths.filter((line) => line.price === null && line.buy > 0).map(({ name }) => name);
+    return html`<p class="total">
+      <span>Together${unpriced.length === 0 ? '' : ` but for ${unpriced.join(' and ')}`}</span>
+      <strong>${sayMoney(price, tally.currency)}</strong>
+    </p>`;
+  }
+
   private line(line: ClothTally, cloth: Cloth | undefined): TemplateResult {
-    const short = line.unplaced.reduce((sum, { count }) => sum + count, 0);
     return html`<li>
       <p class="bill-head">
         ${swatch(cloth)} <strong>${line.name}</strong>
-        <span>${line.price === null ? '' : sayMoney(line.price, cloth?.price?.currency ?? null)}</span>
+        <span class="bill-price">${this.price(line, cloth)}</span>
       </p>
       <p class="bill-buy">${this.purchase(line, cloth)}</p>
       ${line.need > 0 ? html`<p class="bill-need">${this.need(line)}</p>` : nothing}
       ${line.pieces.filter((piece) => piece.used > 0).map((piece) => html`<p>from the shelf: ${piece.used} × “${piece.piece}”</p>`)}
       <p class="proof" data-state=${line.proof.state}>${proofMark(line.proof)} ${line.proof.words}</p>
       ${line.proof.byArea !== null && line.steps !== null && line.proof.byArea < line.steps ? html`<p class="by-area">By area alone it would seem ${line.proof.byArea} of ${line.steps} steps.</p>` : nothing}
-      ${short > 0 ? html`<p class="fault">${short} ${short === 1 ? 'blank is' : 'blanks are'} not placed: ${line.unplaced.map((one) => `${one.blank} (${one.why})`).join('; ')}</p>` : nothing}
+      ${this.unplaced(line)}
       <p class="waste">${Math.round(share(line.areas, 'waste') * 100)} % falls off as waste</p>
     </li>`;
+  }
+
+  /** Why blanks are not placed, but for those of which the cloth's roll tells it already, in the quilt's words. */
+  private unplaced({ unplaced }: ClothTally): TemplateResult | typeof nothing {
+    const why = unplaced.filter(({ blank }) => !this.problems.some((problem) => problem.blank === blank));
+    return why.length === 0
+      ? nothing
+      : html`<p class="fault">${why.map((one) => `${one.blank}: ${one.why}`).join('; ')}</p>`;
+  }
+
+  private price({ price, buy }: ClothTally, cloth: Cloth | undefined): string {
+    if (buy === 0) {
+      return '';
+    }
+    return price === null ? 'no price' : sayMoney(price, cloth?.price?.currency ?? null);
   }
 
   private need({ need, over }: ClothTally): string {

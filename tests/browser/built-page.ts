@@ -3,7 +3,7 @@ import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
+import { type Browser, type BrowserContextOptions, chromium, type Locator, type Page } from 'playwright-core';
 import { build, type PreviewServer, preview } from 'vite';
 import { browserArguments, findBrowser } from '../find-browser.ts';
 
@@ -69,6 +69,20 @@ export async function replanned(page: Page, change: () => Promise<unknown>): Pro
   await planned(page);
 }
 
+/** The roll of a cloth, with all that can be changed of it unfolded. */
+export async function unfolded(page: Page, cloth: string): Promise<Locator> {
+  const roll = page.getByRole('article', { name: cloth });
+  const fold = roll.locator('.cloth-fold');
+  if (!(await fold.evaluate((details) => (details as HTMLDetailsElement).open))) {
+    await fold.locator('summary').click();
+  }
+  await roll.getByLabel('Sold by').waitFor();
+  return page
+    .locator('yw-cloth-roll')
+    .filter({ has: page.locator('.cloth-fold[open]') })
+    .filter({ has: roll });
+}
+
 export interface SlipLine {
   readonly name: string;
   readonly buy: string;
@@ -83,7 +97,7 @@ export async function readSlip(page: Page): Promise<readonly SlipLine[]> {
     lines.map((line) => {
       const text = (selector: string): string =>
         line.querySelector(selector)?.textContent?.replace(/\s+/g, ' ').trim() ?? '';
-      const price = /[\d.]+/.exec(text('.bill-head span'))?.[0];
+      const price = /[\d.]+/.exec(text('.bill-price'))?.[0];
       return {
         name: text('.bill-head strong'),
         buy: text('.bill-buy'),

@@ -21,44 +21,26 @@ afterAll(async () => {
 
 const gate = (): { [key: string]: unknown } => JSON.parse(scenarioText('garden-gate'));
 
-/** The gate with the outline of its first patch replaced. */
-function withOutline(outline: unknown): string {
-  const quilt = structuredClone(gate()) as { blocks: { units: { patches: { outline: unknown }[] }[] }[] };
-  quilt.blocks[0]!.units[0]!.patches[0]!.outline = outline;
-  return JSON.stringify(quilt);
-}
+const fixture = (name: string): string => readFileSync(new URL(`../quilt/fixtures/${name}`, import.meta.url), 'utf8');
 
-const bad: readonly (readonly [what: string, text: () => string, words: RegExp])[] = [
-  ['a file cut short', () => scenarioText('garden-gate').slice(0, 700), /cut short/],
-  ['a file of another version', () => JSON.stringify({ ...gate(), version: 7 }), /version: this file is version 7/],
-  [
-    'a cloth of negative width',
-    () => scenarioText('garden-gate').replace(/"width": "?\d+(\.\d+)?( in| cm)?"?/, '"width": -42'),
-    /width: .*expected/,
-  ],
+const bad: readonly (readonly [what: string, file: string, words: RegExp])[] = [
+  ['a file cut short', 'truncated.yardwright.txt', /cut short: it ends at line 27, inside blocks\[0\]/],
+  ['a file of another version', 'version-7.yardwright.json', /version: this file is version 7/],
+  ['a cloth of negative width', 'negative-width.yardwright.json', /width: expected a length above zero; found -42/],
   [
     'an outline that crosses itself',
-    () =>
-      withOutline([
-        [0, 0],
-        [2, 2],
-        [2, 0],
-        [0, 2],
-      ]),
-    /outline: .*cross/,
+    'self-crossing.yardwright.json',
+    /outline: .*crosses or touches itself at \(0, 0\)/,
   ],
-  [
-    'an arc that cannot exist',
-    () => withOutline([[0, 0], [3, 0], { arc: { radius: 1, turn: 'anticlockwise' } }, [3, 3], [0, 3]]),
-    /outline: .*arc of radius 1 cannot/,
-  ],
+  ['an outline whose arc crosses an edge', 'self-crossing-arc.yardwright.json', /outline: .*crosses or touches itself/],
+  ['an arc that cannot exist', 'impossible-arc.yardwright.json', /outline: an arc of radius 2\.5 cannot join corners/],
 ];
 
-for (const [what, text, words] of bad) {
+for (const [what, file, words] of bad) {
   test(`${what} is not opened: the message says what is wrong, and the last plan is still there`, async () => {
     const before = await readSlip(page);
     expect(before.length).toBeGreaterThan(0);
-    await dropFile(page, 'bad.json', text());
+    await dropFile(page, 'bad.json', fixture(file));
     const message = page.locator('.message.error');
     await message.filter({ hasText: words }).waitFor({ timeout: 5_000 });
     expect(await message.textContent()).toMatch(/“bad\.json” was not opened; your quilt is as it was\./);
@@ -67,6 +49,32 @@ for (const [what, text, words] of bad) {
     expect(await message.count()).toBe(0);
   });
 }
+
+test('a patch wider than its cloth is named with the width it would need, and the rest is planned', async () => {
+  await dropFile(page, 'wide.json', fixture('patch-wider-than-cloth.yardwright.json'));
+  await page.getByText('A1 does not fit on “Linen”: it needs cloth 60 1/2 in wide').first().waitFor();
+  await planned(page);
+  expect(await page.locator('yw-progress [role=status]').textContent()).toBe('Planned, but not everything can be cut.');
+  const [linen] = await readSlip(page);
+  expect(linen).toMatchObject({ name: 'Linen' });
+  expect(linen?.proof).toMatch(/^Not whole\..*A1/);
+  expect(await page.getByLabel('Blanks cut from Linen').getByRole('button').allTextContents()).toContain('B1');
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await page.getByRole('heading', { level: 1, name: 'Garden gate' }).waitFor();
+  await planned(page);
+});
+
+test('both examples can be opened from the page, each in its own unit', async () => {
+  const open = async (name: string) => {
+    await page.getByText('Open an example').click();
+    await page.getByRole('button', { name: new RegExp(`^${name}`) }).click();
+    await page.getByRole('heading', { level: 1, name }).waitFor();
+    await planned(page);
+    return page.getByLabel('Seam allowance').inputValue();
+  };
+  expect(await open('Solstice dial')).toBe('1/4 in');
+  expect(await open('Garden gate')).toBe('0.635 cm');
+});
 
 test('a cloth that no scheme uses is pointed out, and the rest is planned', async () => {
   const before = await readSlip(page);

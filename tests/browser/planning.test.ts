@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { BuiltPage, planned, readSlip, replanned, type SlipLine, shot } from './built-page.ts';
+import { BuiltPage, planned, readSlip, replanned, type SlipLine, shot, unfolded } from './built-page.ts';
 
 let site: BuiltPage;
 let page: Page;
@@ -151,7 +151,7 @@ test('a number that makes no star is refused where it stands, and the plan stays
 
 test('cloth too narrow for a patch: the patch is named with the width it would need, the rest is planned', async () => {
   const before = await readSlip(page);
-  const swifts = page.getByRole('article', { name: 'Rising swifts' });
+  const swifts = await unfolded(page, 'Rising swifts');
   const width = swifts.getByLabel('Width');
   await replanned(page, async () => {
     await width.fill('12');

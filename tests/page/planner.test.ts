@@ -178,12 +178,12 @@ test('every group has a short look before any has its long turn, and a proof fou
   const { packers, planner, statuses } = setUp();
   planner.plan(quilt('a', 'b:2', 'c:3'));
   await settle();
-  expect(packers.open.map((call) => call.job.seconds)).toEqual([1, 1]);
+  expect(packers.open.map((call) => call.job.seconds)).toEqual([0.3, 0.3]);
   packers.openFor('a').finish(answer(8, 'feasible', 4));
   packers.openFor('b').finish(answer(2));
   await settle();
   expect(planner.state.plan).toBeNull();
-  expect(packers.openFor('c').job.seconds).toBe(1);
+  expect(packers.openFor('c').job.seconds).toBe(0.3);
   packers.openFor('c').finish(answer(5, 'feasible', 3));
   await settle();
   expect(planner.state).toMatchObject({ busy: true, current: true, plan: { tally: { price: 15 } } });

@@ -40,6 +40,12 @@ test('while a group is planned, its time goes on even when its packer is silent,
   expect(words).toBe('proving, 2 s; best at most 11 % above the least possible');
 });
 
+test('a purchase proved least is told at once, though the packer still tries to save cloth', () => {
+  const progress = { seconds: 1, doing: 'choosing strips', bound: 10, answer: null };
+  const words = groupWords(group({ progress, answer: answer(10, 'optimal') }), 3000);
+  expect(words).toBe('least cost proved; trying to cut it from less cloth, 3 s');
+});
+
 test('a roll does not tick, and says when its purchase is proved though its length is not', () => {
   const planned = group({ status: 'planned', answer: answer(10, 'feasible', 8) });
   expect(rollWords(planned, 'least')).toBe('least purchase proved');
@@ -54,6 +60,8 @@ test('the whole is told in one sentence', () => {
   expect(overallWords(state({ busy: true, groups }))).toBe('Planning: 1 of 2 done.');
   expect(overallWords(state({ groups: [group({ status: 'stopped' })] }))).toBe('Stopped: the best so far is shown.');
   expect(overallWords(state({ error: 'no' }))).toBe('This quilt cannot be planned as it is.');
+  const partial = [group({ status: 'planned', answer: answer(1, 'partial') })];
+  expect(overallWords(state({ groups: partial }))).toBe('Planned, but not everything can be cut.');
   const cloths = ['least', 'gap'].map((proof) => ({ proof: { state: proof } }));
   const plan = { tally: { cloths } as unknown as Tally } as PlannerState['plan'];
   const done = groups.slice(0, 1);
