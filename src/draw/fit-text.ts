@@ -1,5 +1,5 @@
 /** Where names and arrows fit inside a shape, so that no label lies across a seam. */
-import { distance, type Point, type Polygon, turn } from '../shape/point.ts';
+import { type Point, type Polygon, turn } from '../shape/point.ts';
 import { polygonBox, polygonCentroid } from '../shape/polygon.ts';
 
 /** A guess at a text's width that errs on the wide side for the usual faces in bold. */
@@ -61,24 +61,17 @@ export function upright({ width, height, turn: degrees }: LabelBox): readonly [w
 }
 
 function nearest(polygon: Polygon, box: LabelBox): Point | null {
-  const grid = gridFor(polygon, box);
-  if (grid === null) {
-    return null;
-  }
   const middle = polygonCentroid(polygon);
   const points = boxPoints(box);
-  if (fits(polygon, points, middle)) {
-    return middle;
-  }
   let best: Point | null = null;
   let least = Number.POSITIVE_INFINITY;
-  for (const at of grid) {
-    const far = distance(at, middle);
-    if (far < least && fits(polygon, points, at)) {
-      best = at;
+  forEachPlace(polygon, box, middle, (x, y) => {
+    const far = (x - middle[0]) ** 2 + (y - middle[1]) ** 2;
+    if (far < least && fits(polygon, points, x, y)) {
+      best = [x, y];
       least = far;
     }
-  }
+  });
   return best;
 }
 
@@ -91,25 +84,30 @@ interface PlaceFound {
 /** Those nearest the middle first. */
 function allPlaces(polygon: Polygon, box: LabelBox, middle: Point): readonly PlaceFound[] {
   const points = boxPoints(box);
-  return (gridFor(polygon, box) ?? [])
-    .filter((at) => fits(polygon, points, at))
-    .map((at) => ({ at, far: distance(at, middle) }))
-    .sort((one, other) => one.far - other.far);
+  const found: PlaceFound[] = [];
+  forEachPlace(polygon, box, middle, (x, y) => {
+    if (fits(polygon, points, x, y)) {
+      found.push({ at: [x, y], far: Math.hypot(x - middle[0], y - middle[1]) });
+    }
+  });
+  return found.sort((one, other) => one.far - other.far);
 }
 
-/** Places to try, over the whole of the polygon; null where the box is larger. */
-function gridFor(polygon: Polygon, box: LabelBox): readonly Point[] | null {
+/** The polygon's middle, then a grid over the whole of it; nothing where the box is larger than it. */
+function forEachPlace(polygon: Polygon, box: LabelBox, middle: Point, visit: (x: number, y: number) => void): void {
   const { min, max } = polygonBox(polygon);
   const [width, height] = upright(box);
   if (max[0] - min[0] < width || max[1] - min[1] < height) {
-    return null;
+    return;
   }
+  visit(...middle);
   const across = (max[0] - min[0] - width) / STEPS;
   const up = (max[1] - min[1] - height) / STEPS;
-  return Array.from({ length: (STEPS + 1) ** 2 }, (_, i): Point => {
-    const [column, row] = [i % (STEPS + 1), Math.floor(i / (STEPS + 1))];
-    return [min[0] + width / 2 + column * across, min[1] + height / 2 + row * up];
-  });
+  for (let column = 0; column <= STEPS; column++) {
+    for (let row = 0; row <= STEPS; row++) {
+      visit(min[0] + width / 2 + column * across, min[1] + height / 2 + row * up);
+    }
+  }
 }
 
 /** Corners and middles of sides suffice: the shapes drawn here have no notch narrower than half a label. */
@@ -118,9 +116,9 @@ function boxPoints({ width, height, turn: degrees }: LabelBox): readonly Point[]
   return parts.flatMap((i) => parts.map((j) => turn([i * width, j * height], degrees)));
 }
 
-function fits(polygon: Polygon, points: readonly Point[], at: Point): boolean {
-  for (const [x, y] of points) {
-    if (!isInside(polygon, at[0] + x, at[1] + y)) {
+function fits(polygon: Polygon, points: readonly Point[], x: number, y: number): boolean {
+  for (const point of points) {
+    if (!isInside(polygon, x + point[0], y + point[1])) {
       return false;
     }
   }

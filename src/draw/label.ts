@@ -29,7 +29,7 @@ const FITS: readonly Fit[] = [
 /** Lengths of an arrow that stands alone; one shorter could not be told from a blot. */
 const ALONE: readonly number[] = [1.35, 1, 0.75];
 
-/** A name reads level, or turned to read upwards in shapes too narrow for that. */
+/** A name reads level, or turned to read upwards in shapes too narrow for that; turned with some air rather than level and tight. */
 const TURNS: readonly number[] = [0, 90];
 
 /** Name and arrow where there is room for both; else the arrow, since a name stands in the table too; else the name. */
@@ -37,8 +37,8 @@ export function label(polygon: Polygon, request: LabelRequest): readonly Item[] 
   if (request.arrow === null) {
     return nameAlone(polygon, request);
   }
-  for (const turned of TURNS) {
-    for (const fit of FITS) {
+  for (const fit of FITS) {
+    for (const turned of TURNS) {
       const found = both(polygon, request, request.arrow.degrees, turned, fit);
       if (found !== null) {
         return found;
@@ -85,10 +85,9 @@ function arrowAlone(polygon: Polygon, request: LabelRequest, degrees: number): r
 }
 
 function nameAlone(polygon: Polygon, request: LabelRequest): readonly Item[] {
-  for (const turned of TURNS) {
-    const frame = turnPolygon(polygon, -turned);
-    for (const fit of FITS) {
-      const at = placeBox(frame, nameBox(request, fit));
+  for (const fit of FITS) {
+    for (const turned of TURNS) {
+      const at = placeBox(turnPolygon(polygon, -turned), nameBox(request, fit));
       if (at !== null) {
         return [nameItem(request, turn(at, turned), turned)];
       }

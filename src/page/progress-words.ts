@@ -15,6 +15,9 @@ export function overallWords(state: PlannerState): string {
   }
   const done = groups.filter((group) => group.status !== 'waiting' && group.status !== 'planning').length;
   if (state.busy) {
+    if (groups.every((group) => group.answer?.status === 'optimal')) {
+      return 'Every purchase is proved least; trying to use less cloth.';
+    }
     return `Planning: ${done} of ${groups.length} done.`;
   }
   if (groups.some((group) => group.status === 'failed')) {

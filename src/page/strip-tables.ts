@@ -25,7 +25,7 @@ export function stripTables(
   name: string,
 ): TemplateResult {
   const rows = gather(length.strips, steps);
-  return html`<div class="strips" role="group" aria-label="Strips and cuts of ${name}">
+  return html`<div class="strips table-frame" tabindex="0" role="region" aria-label="Strips and cuts of ${name}">
     ${rows.map((one) => (one.steps === null ? html`<p class="strip-head">${headWords(one, units)}</p>` : stripTable(one, one.steps, units)))}
   </div>`;
 }

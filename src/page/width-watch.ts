@@ -18,14 +18,7 @@ export class WidthWatch implements ReactiveController {
   constructor(host: ReactiveControllerHost & HTMLElement, selector: string) {
     this.host = host;
     this.selector = selector;
-    this.observer = new ResizeObserver(([entry]) => {
-      const width = Math.floor(entry?.contentRect.width ?? 0);
-      if (width > 0 && Math.abs(width - this.width) > 4) {
-        this.width = width;
-        this.smallText = Number.parseFloat(getComputedStyle(document.documentElement).fontSize) * 0.75;
-        host.requestUpdate();
-      }
-    });
+    this.observer = new ResizeObserver(([entry]) => this.take(entry?.contentRect.width ?? 0));
     host.addController(this);
   }
 
@@ -35,8 +28,20 @@ export class WidthWatch implements ReactiveController {
       this.observer.disconnect();
       this.watched = found;
       if (found !== null) {
+        // Measured at once, so that nothing has to make room for the drawing later.
+        const { paddingLeft, paddingRight } = getComputedStyle(found);
+        this.take(found.clientWidth - Number.parseFloat(paddingLeft) - Number.parseFloat(paddingRight));
         this.observer.observe(found);
       }
+    }
+  }
+
+  private take(measured: number): void {
+    const width = Math.floor(measured);
+    if (width > 0 && Math.abs(width - this.width) > 4) {
+      this.width = width;
+      this.smallText = Number.parseFloat(getComputedStyle(document.documentElement).fontSize) * 0.75;
+      this.host.requestUpdate();
     }
   }
 

@@ -15,7 +15,7 @@ import { PageElement } from './page-element.ts';
 import type { PlannerState } from './plan-state.ts';
 import { Planner } from './planner.ts';
 import { shownRolls } from './shown-rolls.ts';
-import { startPacker } from './start-packer.ts';
+import { readyPackers, startPacker } from './start-packer.ts';
 import type { Units } from './written.ts';
 import './yw-block-side.ts';
 import './yw-cloth-side.ts';
@@ -29,6 +29,9 @@ import './yw-print-sheet.ts';
 import './yw-progress.ts';
 import './yw-tally-slip.ts';
 
+/** As many as work at once: more would each have too little of a small machine. */
+const PACKERS = 2;
+
 /** Milliseconds between two looks at a planning that tells of itself dozens of times a second. */
 const TICK = 150;
 
@@ -40,7 +43,7 @@ const TICK = 150;
 export class App extends PageElement {
   private readonly storage = openStorage();
   private readonly session = new QuiltSession(this.storage, EXAMPLES[0].text);
-  private readonly planner = new Planner({ startPacker, makeCutList: startCutter(), makeTally });
+  private readonly planner = new Planner({ startPacker, makeCutList: startCutter(), makeTally, packers: PACKERS });
   private readonly lighting = new Lighting();
   @state() private plan: PlannerState = this.planner.state;
   @state() private shown: LengthUnit = this.unitToShow();
@@ -65,6 +68,7 @@ export class App extends PageElement {
     this.planner.subscribe(show);
     this.sayStorageFault();
     this.planner.plan(this.session.quilt);
+    readyPackers(PACKERS);
   }
 
   protected override render(): TemplateResult {

@@ -3,9 +3,10 @@ import { customElement, property } from 'lit/decorators.js';
 import type { Blank, CutList } from '../cutting/cut-list.ts';
 import type { Drawing } from '../draw/display-list.ts';
 import { drawBlock } from '../draw/draw-block.ts';
-import type { Block, Quilt } from '../quilt/quilt.ts';
+import type { Block, Quilt, Scheme } from '../quilt/quilt.ts';
 import { blankTags } from './blank-tags.ts';
 import { blockExtent } from './block-extent.ts';
+import { turnToDraw } from './in-turn.ts';
 import { freshId, PageElement } from './page-element.ts';
 import { shownDrawing } from './shown-drawing.ts';
 import { WidthWatch } from './width-watch.ts';
@@ -20,6 +21,14 @@ export class BlockView extends PageElement {
   private readonly stem = freshId('block');
   private drawn: { key: readonly unknown[]; drawing: Drawing } | null = null;
 
+  /** The first drawing is there at once; those after it wait their turn among the rolls. */
+  protected override async scheduleUpdate(): Promise<void> {
+    if (this.drawn !== null) {
+      await turnToDraw();
+    }
+    super.scheduleUpdate();
+  }
+
   protected override render(): TemplateResult | typeof nothing {
     const { quilt, block } = this;
     const scheme = quilt?.schemes.find((one) => one.id === quilt.scheme);
@@ -27,7 +36,7 @@ export class BlockView extends PageElement {
       return nothing;
     }
     const blanks = this.blanksOfBlock(block);
-    const drawing = this.drawing(quilt, block);
+    const drawing = this.drawing(quilt, scheme, block, blanks);
     return html`<figure class="block-figure">
         <figcaption>
           <h2>${block.name}</h2>
@@ -48,20 +57,20 @@ export class BlockView extends PageElement {
       .sort((a, b) => a.id.localeCompare(b.id, undefined, { numeric: true }));
   }
 
-  /** Drawn anew only when what it shows has changed, not with every tick of the planning; not before its width is known. */
-  private drawing(quilt: Quilt, block: Block): Drawing | null {
-    const scheme = quilt.schemes.find((one) => one.id === quilt.scheme)!;
+  /** Drawn anew only when what it shows has changed, not with every edit and tick; not before its width is known. */
+  private drawing(quilt: Quilt, scheme: Scheme, block: Block, blanks: readonly Blank[]): Drawing | null {
     const pixels = this.watch.width;
     if (pixels === 0) {
       return null;
     }
-    const key = [quilt, block, this.cutList, pixels];
-    if (this.drawn === null || key.some((part, index) => part !== this.drawn?.key[index])) {
+    const looks = quilt.cloths.map(({ id, colour, print }) => [id, colour, print]);
+    const key = [JSON.stringify([block, quilt.roles, scheme, looks]), pixels, ...blanks];
+    const { drawn } = this;
+    if (drawn?.key.length !== key.length || key.some((part, index) => part !== drawn.key[index])) {
       const textSize = (this.watch.smallText * blockExtent(block, quilt.unit)) / pixels;
-      const blanks = this.blanksOfBlock(block);
       this.drawn = { key, drawing: drawBlock({ quilt, scheme, block, blanks, textSize }) };
     }
-    return this.drawn.drawing;
+    return this.drawn?.drawing ?? null;
   }
 
   private table(quilt: Quilt, blanks: readonly Blank[]): TemplateResult {

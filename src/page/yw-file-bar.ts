@@ -38,7 +38,7 @@ export class FileBar extends PageElement {
 
   private examples(): TemplateResult {
     return html`<details class="menu" @keydown=${this.onMenuKey} @focusout=${this.onMenuLeft}>
-      <summary class="button"><span><span class="more">Open an </span>example</span></summary>
+      <summary class="button"><span><span class="more">Open an </span><span class="begins">example</span></span></summary>
       <ul>
         ${EXAMPLES.map(
           ({ name, about }, example) => html`<li>

@@ -48,7 +48,7 @@ export class ProgressLine extends PageElement {
 
   private button(state: PlannerState): TemplateResult | typeof nothing {
     if (state.busy) {
-      return html`<button type="button" @click=${() => this.send('yw-stop')}>Stop, keep the best</button>`;
+      return html`<button type="button" @click=${() => this.send('yw-stop')}><span>Stop<span class="more">, keep the best</span></span></button>`;
     }
     const canResume = state.groups.some((group) => group.status === 'stopped' || group.status === 'failed');
     return canResume ? html`<button type="button" @click=${() => this.send('yw-resume')}>Plan on</button>` : nothing;
