@@ -1,6 +1,7 @@
 import { DRAWING_CSS } from '../draw/drawing-style.ts';
 import './styles/ground.css';
 import './styles/table.css';
+import './styles/progress.css';
 import './styles/parts.css';
 import './styles/forms.css';
 import './styles/slip.css';

@@ -16,7 +16,7 @@ export function overallWords(state: PlannerState): string {
   const done = groups.filter((group) => group.status !== 'waiting' && group.status !== 'planning').length;
   if (state.busy) {
     if (groups.every((group) => group.answer?.status === 'optimal')) {
-      return 'Every purchase is proved least; trying to use less cloth.';
+      return 'All proved least; saving cloth.';
     }
     return `Planning: ${done} of ${groups.length} done.`;
   }

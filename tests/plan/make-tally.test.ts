@@ -1,104 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { Blank, CutList, Group } from '../../src/cutting/cut-list.ts';
-import type { Layout, LayoutAnswer } from '../../src/plan/layout-job.ts';
-import { makeTally } from '../../src/plan/make-tally.ts';
+import type { Layout } from '../../src/plan/layout-job.ts';
 import { saySteps } from '../../src/plan/say-steps.ts';
-import type { Areas, Tally } from '../../src/plan/tally.ts';
-import type { Cloth, Quilt } from '../../src/quilt/quilt.ts';
-import type { Polygon } from '../../src/shape/point.ts';
+import type { Areas } from '../../src/plan/tally.ts';
+import type { Cloth } from '../../src/quilt/quilt.ts';
 
-const rectangle = (w: number, h: number): Polygon => [
-  [0, 0],
-  [w, 0],
-  [w, h],
-  [0, h],
-];
-
-function blank(id: string, w: number, h: number, more: Partial<Blank> = {}): Blank {
-  return {
-    id,
-    role: 'r',
-    demand: 4,
-    spares: 0,
-    shapes: [{ kind: 'box', outline: rectangle(w, h) }],
-    patch: rectangle(w - 1, h - 1),
-    finishedArea: (w - 1) * (h - 1),
-    sewnArea: (w - 0.5) * (h - 0.5),
-    uses: [],
-    directional: false,
-    joined: null,
-    ...more,
-  };
-}
-
-const linen: Cloth = {
-  id: 'linen',
-  name: 'Linen',
-  colour: '#d9cfb4',
-  print: 'solid',
-  width: '40 in',
-  step: '1/4 yd',
-  price: { amount: 12, per: 'yd', currency: '$' },
-};
-
-function quiltWith(...cloths: readonly Cloth[]): Quilt {
-  return {
-    format: 'yardwright',
-    version: 1,
-    name: 'Test',
-    unit: 'in',
-    allowance: 0.25,
-    room: 0.25,
-    ruler: 0.125,
-    squaring: 1,
-    spares: 0,
-    blocks: [],
-    joined: [],
-    roles: [],
-    cloths,
-    schemes: [],
-    scheme: 's',
-  };
-}
-
-function groupOf(blanks: readonly Blank[], lengths: Group['lengths'], cloths: Group['job']['cloths']): Group {
-  return {
-    id: lengths.map((length) => length.cloth).join('+'),
-    cloths: [...new Set(lengths.map((length) => length.cloth))],
-    job: {
-      method: 'strips',
-      cloths,
-      blanks: blanks.map(({ id, demand, shapes }) => ({ id, demand, shapes })),
-    },
-    blanks,
-    lengths,
-  };
-}
-
-const onBolt = (blanks: readonly Blank[]): Group =>
-  groupOf(blanks, [{ id: 'linen', cloth: 'linen', piece: null }], [{ id: 'linen', width: 40, step: 9, squaring: 1 }]);
-
-function answerOf(layouts: readonly Layout[], more: Partial<LayoutAnswer> = {}): LayoutAnswer {
-  return { status: 'optimal', cost: 9, bound: 9, boundFrom: '', seconds: 0, layouts, unplaced: [], ...more };
-}
-
-/** One strip of four blanks of 5 × 3 after a strip of 1 that squares the end. */
-const four: Layout = {
-  cloth: 'linen',
-  count: 1,
-  length: 4,
-  strips: [
-    { from: 0, height: 1 },
-    { from: 1, height: 3 },
-  ],
-  placements: [0, 5, 10, 15].map((x) => ({ blank: 'A1', shape: 0, turn: 0, mirror: false, x, y: 1 })),
-};
-
-const tally = (quilt: Quilt, group: Group, answer: LayoutAnswer): Tally => {
-  const cutList: CutList = { groups: [group], problems: [] };
-  return makeTally(quilt, cutList, [answer]);
-};
+import { answerOf, blank, four, groupOf, linen, onBolt, quiltWith, tally } from './sample-cloth.ts';
 
 function expectToAddUp(areas: Areas): void {
   const { used, ...parts } = areas;
@@ -313,53 +220,6 @@ describe('shelf pieces', () => {
     expectToAddUp(cloth.areas);
     expect(result.price).toBeNull();
   });
-});
-
-test('shrinkage: steps are counted in washed cloth and paid for as sold', () => {
-  const group = groupOf(
-    [blank('A1', 5, 3)],
-    [{ id: 'linen', cloth: 'linen', piece: null }],
-    [{ id: 'linen', width: 38, step: 9 * 0.95, squaring: 1 }],
-  );
-  const layout = { ...four, length: 8.8 };
-  const cloth = tally(quiltWith({ ...linen, shrinkage: { along: 5, across: 5 } }), group, answerOf([layout]))
-    .cloths[0]!;
-  // ISO 5077: to keep L buy L/(1 − p); 8.8 in at 5 % are 9.26 in, over one step of 9.
-  expect(cloth.steps).toBe(2);
-  expect(cloth.buy).toBe(18);
-  expect(cloth.price).toBe(6);
-  expect(cloth.over).toBeCloseTo(2 * 8.55 - 8.8, 9);
-});
-
-test('each line is rounded as the shop rounds it, and the total is the sum of the lines', () => {
-  // A quarter yard at 12.50 a yard is 3.125: each line is 3.13, and the two together 6.26, not 6.25.
-  const dear: Cloth = { ...linen, price: { amount: 12.5, per: 'yd', currency: '$' } };
-  const ramie: Cloth = { ...dear, id: 'ramie' };
-  const of = (id: string) => groupOf([blank(id, 5, 3)], [{ id, cloth: id, piece: null }], [{ id, width: 40, step: 9 }]);
-  const groups = [of('linen'), of('ramie')];
-  const answers = ['linen', 'ramie'].map((cloth) => {
-    const placements = four.placements.map((one) => ({ ...one, blank: cloth }));
-    return answerOf([{ ...four, cloth, placements }]);
-  });
-  const result = makeTally(quiltWith(dear, ramie), { groups, problems: [] }, answers);
-  expect(result.cloths.map((cloth) => cloth.price)).toEqual([3.13, 3.13]);
-  expect(result.price).toBe(6.26);
-});
-
-test('prices in two currencies are not added up', () => {
-  const euros: Cloth = { ...linen, id: 'ramie', price: { amount: 10, per: 'm', currency: '€' } };
-  const other = groupOf(
-    [blank('A1', 5, 3)],
-    [{ id: 'ramie', cloth: 'ramie', piece: null }],
-    [{ id: 'ramie', width: 40, step: 9 }],
-  );
-  const result = makeTally(quiltWith(linen, euros), { groups: [onBolt([blank('A1', 5, 3)]), other], problems: [] }, [
-    answerOf([four]),
-    answerOf([{ ...four, cloth: 'ramie' }]),
-  ]);
-  // A quarter yard is 0.2286 m.
-  expect(result.cloths.map((cloth) => cloth.price)).toEqual([3, 2.29]);
-  expect(result).toMatchObject({ price: null, currency: null });
 });
 
 test('areas add up whatever the blanks, spares, counts and lengths', () => {
