@@ -6,6 +6,7 @@ export default defineConfig({
   root: fileURLToPath(new URL('..', import.meta.url)),
   test: {
     include: ['tests/**/*.test.ts'],
+    setupFiles: ['tests/seeded.ts'],
     testTimeout: 120_000,
     hookTimeout: 120_000,
     maxWorkers: 2,
