@@ -12,6 +12,8 @@ import type { HeightCut, StripMaster } from './strip-master.ts';
 
 /** The cuts that say more than a lower one with the same count. Ends early, with those found, when time is up. */
 export async function countCuts(solver: Solver, master: StripMaster, breath: Breath): Promise<readonly HeightCut[]> {
+  // Where cuts slant, a strip taller or lower than the tallest blank's may hold more, and one height says nothing of the rest.
+  if (master.families.some((f) => f.slopes.length > 1)) return [];
   const needs = neededHeights(master);
   const thresholds = [...new Set(needs.filter((h) => h < Infinity && h > 0))].sort((a, b) => a - b);
   const cuts: HeightCut[] = [];
