@@ -1,6 +1,6 @@
 /** Where names and arrows fit inside a shape, so that no label lies across a seam. */
 import { type Point, type Polygon, turn } from '../shape/point.ts';
-import { polygonBox, polygonCentroid } from '../shape/polygon.ts';
+import { polygonArea, polygonBox, polygonCentroid } from '../shape/polygon.ts';
 
 /** A guess at a text's width that errs on the wide side for the usual faces in bold. */
 export const textWidth = (text: string, size: number): number =>
@@ -18,7 +18,7 @@ export interface LabelBox {
 }
 
 /** Places tried along and across a shape. */
-const STEPS = 12;
+const STEPS = 10;
 
 /**
  * The centre of a box that lies wholly inside the polygon, as near to the polygon's middle as a search over a grid finds;
@@ -93,11 +93,13 @@ function allPlaces(polygon: Polygon, box: LabelBox, middle: Point): readonly Pla
   return found.sort((one, other) => one.far - other.far);
 }
 
-/** The polygon's middle, then a grid over the whole of it; nothing where the box is larger than it. */
+/** The polygon's middle, then a grid over the whole of it; nothing where the box is plainly too large for it. */
 function forEachPlace(polygon: Polygon, box: LabelBox, middle: Point, visit: (x: number, y: number) => void): void {
   const { min, max } = polygonBox(polygon);
   const [width, height] = upright(box);
-  if (max[0] - min[0] < width || max[1] - min[1] < height) {
+  // No rectangle inside a triangle takes more than half of it.
+  const most = Math.abs(polygonArea(polygon)) * (polygon.length === 3 ? 0.5 : 1);
+  if (max[0] - min[0] < width || max[1] - min[1] < height || box.width * box.height > most) {
     return;
   }
   visit(...middle);

@@ -1,5 +1,5 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import { customElement, property } from 'lit/decorators.js';
+import { customElement, property, state } from 'lit/decorators.js';
 import type { Blank, CutList } from '../cutting/cut-list.ts';
 import type { Drawing } from '../draw/display-list.ts';
 import { drawBlock } from '../draw/draw-block.ts';
@@ -17,6 +17,8 @@ export class BlockView extends PageElement {
   @property({ attribute: false }) quilt: Quilt | null = null;
   @property({ attribute: false }) block: Block | null = null;
   @property({ attribute: false }) cutList: CutList | null = null;
+  /** The table is long, so it is not made before it is asked for. */
+  @state() private unfolded = false;
   private readonly watch = new WidthWatch(this, '.block-figure');
   private readonly stem = freshId('block');
   private drawn: { key: readonly unknown[]; drawing: Drawing } | null = null;
@@ -44,10 +46,14 @@ export class BlockView extends PageElement {
         </figcaption>
         <div class="drawing-frame">${drawing === null ? nothing : shownDrawing(drawing, this.stem)}</div>
       </figure>
-      <details>
+      <details @toggle=${this.onToggle}>
         <summary>Its blanks by name</summary>
-        ${blankTags(blanks, `Patches of ${block.name}`)} ${this.table(quilt, blanks)}
+        ${this.unfolded ? html`${blankTags(blanks, `Patches of ${block.name}`)} ${this.table(quilt, blanks)}` : nothing}
       </details>`;
+  }
+
+  private onToggle(event: Event): void {
+    this.unfolded ||= (event.target as HTMLDetailsElement).open;
   }
 
   private blanksOfBlock(block: Block): readonly Blank[] {
