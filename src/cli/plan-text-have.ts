@@ -53,7 +53,7 @@ function verdictText(quilt: Quilt, { verdict, takes, there, answers: [answer] }:
     missing > 0
       ? `${missing} blank${missing === 1 ? '' : 's'} find no place`
       : `the shortest found takes ${write(least)}, there are ${write(there)}`;
-  return `${verdict === 'short' ? 'short, proved: no plan with straight strips fits' : 'none found that fits'}; ${short}`;
+  return `${verdict === 'short' ? 'short, proved: no plan with strips cut like these fits' : 'none found that fits'}; ${short}`;
 }
 
 /** Where other cloths serve too, what would be bought of them. */

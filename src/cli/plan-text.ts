@@ -1,10 +1,12 @@
 /** A planned quilt as text for people: what to buy, how to cut it, where the cloth goes, and what is proved. */
+
 import type { CutList } from '../cutting/cut-list.ts';
 import { unroll } from '../draw/unroll.ts';
 import { CARE } from '../plan/care.ts';
 import type { LayoutAnswer } from '../plan/layout-job.ts';
 import { makeCutSteps } from '../plan/make-cut-steps.ts';
 import type { Tally } from '../plan/tally.ts';
+import { WHAT_LEAST_MEANS } from '../plan/what-least-means.ts';
 import { formatMark } from '../quilt/format-length.ts';
 import { lengthIn } from '../quilt/measure.ts';
 import type { Quilt } from '../quilt/quilt.ts';
@@ -60,6 +62,7 @@ function proofLines({ quilt, tally }: PlannedQuilt): readonly string[] {
       return `  ${name}: ${proof.words}${area}`;
     }),
     `  All this with ${asked.join(' and ')} counted in.`,
+    `  ${WHAT_LEAST_MEANS}`,
   ];
 }
 

@@ -12,6 +12,9 @@ import { swatch } from './swatch.ts';
 import { UNITS, type Units } from './written.ts';
 import './yw-cloth-fold.ts';
 
+/** After so many frames she has gone on to something else. */
+const FRAMES_MOST = 120;
+
 /** The cloths that the scheme does not use, and the way to add one. */
 @customElement('yw-other-cloths')
 export class OtherCloths extends PageElement {
@@ -66,12 +69,16 @@ export class OtherCloths extends PageElement {
     }
   }
 
-  /** Its name is the first thing that a new cloth needs. */
+  /** Its name is the first thing that a new cloth needs; a busy page may take more than a frame to show where it is written. */
   private async startNaming(id: string): Promise<void> {
-    await new Promise(requestAnimationFrame);
-    await this.updateComplete;
-    const name = this.querySelector<HTMLInputElement>(`[data-cloth="${CSS.escape(id)}"] yw-text-field input`);
-    name?.focus();
-    name?.select();
+    for (let frame = 0; frame < FRAMES_MOST && this.added === id; frame++) {
+      await new Promise(requestAnimationFrame);
+      const name = this.querySelector<HTMLInputElement>(`[data-cloth="${CSS.escape(id)}"] yw-text-field input`);
+      if (name) {
+        name.focus();
+        name.select();
+        return;
+      }
+    }
   }
 }

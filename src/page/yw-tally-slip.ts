@@ -4,6 +4,7 @@ import type { Problem } from '../cutting/cut-list.ts';
 import { sayMoney } from '../plan/say-money.ts';
 import { saySteps } from '../plan/say-steps.ts';
 import type { Areas, ClothTally, Proof, Tally } from '../plan/tally.ts';
+import { WHAT_LEAST_MEANS } from '../plan/what-least-means.ts';
 import type { Cloth, Length, Quilt } from '../quilt/quilt.ts';
 import { areaShares } from './area-shares.ts';
 import { setQuilt } from './edits.ts';
@@ -43,6 +44,7 @@ export class TallySlip extends PageElement {
       <p class="proof-all">
         ${tally.provedLeast ? 'Every purchase on this slip is proved least.' : 'Not every purchase is proved least: see each cloth.'}
       </p>
+      <p class="hint">${WHAT_LEAST_MEANS}</p>
       <ul class="bill">
         ${tally.cloths.map((cloth) =>
           this.line(

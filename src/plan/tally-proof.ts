@@ -107,7 +107,7 @@ function proofTogether({ answer, group, cloth }: Purchase, byArea: number | null
 }
 
 function howCut(group: Group): string {
-  return group.job.method === 'strips' ? 'with straight strips' : 'with blanks cut one by one';
+  return group.job.method === 'strips' ? 'with strips cut like these' : 'with blanks cut one by one';
 }
 
 function sayAmount({ cloth, unit }: Purchase, bolt: JobCloth, amount: number): string {

@@ -49,7 +49,7 @@ export interface Proof {
   readonly state: 'least' | 'gap' | 'none';
   /** Steps (or length, when there is no step) that are proved to be needed. */
   readonly atLeast: number | null;
-  /** In plain words: "No plan with straight strips buys less than 3 quarter yards." */
+  /** In plain words: "No plan with strips cut like these buys less than 3 quarter yards." */
   readonly words: string;
   /** Steps that the area of the blanks alone would need: what naive reckoning allows. */
   readonly byArea: number | null;

@@ -41,7 +41,7 @@ test('what is short is told with what was tried, each plan clean', async () => {
   const found = await planHave(quilt, [{ cloth: 'linen', length: '3' }], [new Packer()], 8, clock);
   const text = haveText(quilt, found);
   expect(text).toMatch(
-    / {2}In hand: 3 in of Linen\n {2}As wanted +short, proved: no plan with straight strips fits; the shortest found takes 6 1\/2 in, there are 3 in/,
+    / {2}In hand: 3 in of Linen\n {2}As wanted +short, proved: no plan with strips cut like these fits; the shortest found takes 6 1\/2 in, there are 3 in/,
   );
   expect(text).toContain('It will not do: none of these plans can fit.');
   expect(text).not.toContain('HOW TO CUT');

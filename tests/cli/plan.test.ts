@@ -119,7 +119,7 @@ describe('the plan as text', () => {
   });
 
   test('says what is proved in words, with what is counted in', () => {
-    expect(text).toContain('Linen: No plan with straight strips buys less than 2 quarter yards.');
+    expect(text).toContain('Linen: No plan with strips cut like these buys less than 2 quarter yards.');
     expect(text).toContain('squaring up (1 in off each end) and no spare blanks counted in');
   });
 

@@ -43,7 +43,7 @@ describe('one cloth from its bolt', () => {
     expect(cloth.proof).toEqual({
       state: 'least',
       atLeast: 1,
-      words: 'No plan with straight strips buys less than 1 quarter yard.',
+      words: 'No plan with strips cut like these buys less than 1 quarter yard.',
       byArea: 1,
     });
   });
@@ -65,7 +65,7 @@ describe('the proof', () => {
     const { proof, steps } = tally(quilt, onBolt([wide]), answerOf([stack], { cost: 36, bound: 36 })).cloths[0]!;
     expect(steps).toBe(4);
     expect(proof).toMatchObject({ state: 'least', atLeast: 4, byArea: 3 });
-    expect(proof.words).toBe('No plan with straight strips buys less than 4 quarter yards.');
+    expect(proof.words).toBe('No plan with strips cut like these buys less than 4 quarter yards.');
   });
 
   test('a bound between two steps proves the upper one', () => {
@@ -81,7 +81,7 @@ describe('the proof', () => {
       state: 'gap',
       atLeast: 3,
       words:
-        'This plan buys 4 quarter yards. No plan with straight strips buys less than 3 quarter yards; whether less than this would do is not known.',
+        'This plan buys 4 quarter yards. No plan with strips cut like these buys less than 3 quarter yards; whether less than this would do is not known.',
     });
   });
 

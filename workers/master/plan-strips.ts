@@ -20,7 +20,7 @@ import { whyImpossible } from './why-impossible.ts';
 import { writeAnswer } from './write-answer.ts';
 
 const FROM_STRIPS =
-  'linear programme over strips (subcuts square or along a slant of the blanks) with counts of tall strips';
+  'linear programme over strips (whole subcuts, square or along a slant of the blanks or a ruler) with counts of tall strips';
 const FROM_AREA = 'area of the blanks and the longest of them';
 
 export async function planStrips(

@@ -125,6 +125,8 @@ function chargeRent(
     const arcs = usableArcs(graph, worth, ratio, Math.max(0, lead), false);
     work += (arcCount(arcs) * graph.span) / cell;
     if (work > 2 * WORK_MOST) break;
+    // Every step is at least one cell, so a shorter one would be rounded up where a bound must round down.
+    if (arcs.some((a) => a.length.some((l) => l < cell))) break;
     const top = lead <= 0 ? null : gridPath({ graph, ratio, arcs, threshold: threshold - back, cell, round: 'down' });
     if (!top) return { bound: Math.max(0, threshold), over: [] };
     bound = Math.min(bound, top.value + back);
