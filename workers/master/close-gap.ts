@@ -6,7 +6,8 @@ import { dive } from './dive.ts';
 import { enrich, lossOf } from './enrich.ts';
 import type { Generated } from './generate.ts';
 import type { Plan } from './plan.ts';
-import { leastSaving } from './round-cost.ts';
+import { growPurchases, plantPurchases } from './purchase-tree.ts';
+import { nextCheaper } from './round-cost.ts';
 import type { HeightCut, StripMaster } from './strip-master.ts';
 import { growTree, plantTree } from './tree.ts';
 
@@ -20,6 +21,8 @@ export interface Gap {
   readonly provable: boolean;
   readonly offer: (plan: Plan | null) => void;
   readonly raise: (bound: number) => void;
+  /** The same of a cost that plans can have: it is not rounded again. */
+  readonly raiseCost: (cost: number) => void;
   readonly done: () => boolean;
   readonly best: () => Plan | null;
   readonly bound: () => number;
@@ -34,6 +37,7 @@ const SHAKES = 4;
 export async function closeGap(gap: Gap): Promise<void> {
   const { master, clock, done } = gap;
   const tree = plantTree(gap.cuts);
+  const purchases = gap.provable ? plantPurchases(gap) : null;
   for (let round = 0; !done() && clock.left() > 0; round++) {
     gap.say('choosing strips');
     if (gap.root) {
@@ -47,7 +51,8 @@ export async function closeGap(gap: Gap): Promise<void> {
     if (done() || !(await clock.breath())) return;
     if (gap.provable) {
       gap.say('proving');
-      await growTree(gap, tree, 4 * 2 ** round);
+      if (purchases) await growPurchases(gap, purchases, 4 * 2 ** round);
+      else await growTree(gap, tree, 4 * 2 ** round);
     }
   }
 }
@@ -57,7 +62,7 @@ function roomFor(gap: Gap, root: Generated): number {
   const { master } = gap;
   const best = gap.best();
   if (!best || best.unplaced.some((n) => n > 0)) return Infinity;
-  return Math.max(0, best.cost - leastSaving(master.job, master.families) - root.solution.value);
+  return Math.max(0, nextCheaper(master.job, master.families, best.cost) - root.solution.value);
 }
 
 /** The integer programme over the strips found so far that cost least above their worth. */
@@ -68,6 +73,6 @@ function restricted(gap: Gap, cuts: readonly HeightCut[], seconds: number): Plan
   const loss = root ? new Map(real.map((c) => [c, lossOf(root.prices, c)])) : null;
   if (loss) real.sort((a, b) => loss.get(a)! - loss.get(b)!);
   const whole = best?.unplaced.every((n) => n === 0);
-  const most = best && whole ? best.cost - leastSaving(master.job, master.families) : Infinity;
+  const most = best && whole ? nextCheaper(master.job, master.families, best.cost) : Infinity;
   return choose(master, real.slice(0, MOST_COLUMNS), cuts, seconds, most);
 }

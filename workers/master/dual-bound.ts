@@ -21,14 +21,7 @@ export function dualBound(
   prices: MasterPrices,
   worths: StripWorths,
 ): DualBound {
-  let income = 0;
-  master.demand.forEach((d, b) => {
-    income += d * prices.blank[b]!;
-  });
-  cuts.forEach((cut, i) => {
-    const dual = prices.cut[i]!;
-    if (dual !== 0) income += dual * (dual > 0 ? cut.least : cut.most);
-  });
+  const income = incomeOf(master, cuts, prices);
   let scale = 1;
   const tenants = new Map<number, number>();
   worths.forEach((heights, f) => {
@@ -38,15 +31,7 @@ export function dualBound(
       for (const { height, worth } of heights) if (worth > 0) scale = Math.min(scale, (rate * height) / worth);
       return;
     }
-    // A slot may hold any lower strip, so it is worth the most of those.
-    let most = 0;
-    const slots = [...heights]
-      .sort((a, b) => a.height - b.height)
-      .map(({ height, worth }) => {
-        most = Math.max(most, worth);
-        return [height, most] as const;
-      });
-    const worth = bestSlots(slots, family.stack, 0)?.value ?? 0;
+    const worth = bestSlots(slotWorths(heights), family.stack, 0)?.value ?? 0;
     if (family.segment !== null) {
       if (worth > 0) scale = Math.min(scale, ((family.cloth.cost ?? 1) * family.segment) / worth);
       return;
@@ -69,4 +54,28 @@ export function dualBound(
   const turning = [...tenants].flatMap(([cloth, worth]) => (worth > 0 ? [cost(cloth) / worth] : []));
   const tried = [scale, ...turning.filter((s) => s < scale)].map((s) => ({ value: at(s), scale: s }));
   return tried.reduce((a, b) => (b.value > a.value ? b : a), { value: 0, scale: 0 });
+}
+
+/** What all that is asked for is worth at these prices: a plan's strips must be worth as much together. */
+export function incomeOf(master: StripMaster, cuts: readonly HeightCut[], prices: MasterPrices): number {
+  let income = 0;
+  master.demand.forEach((d, b) => {
+    income += d * prices.blank[b]!;
+  });
+  cuts.forEach((cut, i) => {
+    const dual = prices.cut[i]!;
+    if (dual !== 0) income += dual * (dual > 0 ? cut.least : cut.most);
+  });
+  return income;
+}
+
+/** Heights of slots, ascending, with their worth: a slot may hold any lower strip, so it is worth the most of those. */
+export function slotWorths(heights: StripWorths[number]): readonly (readonly [height: number, worth: number])[] {
+  let most = 0;
+  return [...heights]
+    .sort((a, b) => a.height - b.height)
+    .map(({ height, worth }) => {
+      most = Math.max(most, worth);
+      return [height, most] as const;
+    });
 }

@@ -6,9 +6,9 @@ import { type Family, gainsByRaising, graphAt, passingGraphAt } from '../strips/
 import { fitRow, layRow } from '../strips/lay-row.ts';
 import { type PricedRow, priceRow } from '../strips/price-row.ts';
 import type { RowGraph } from '../strips/row-graph.ts';
-import { dualBound } from './dual-bound.ts';
+import { dualBound, type StripWorths } from './dual-bound.ts';
 import { bestSlots } from './piece-slots.ts';
-import type { HeightCut, MasterPrices, MasterSolution, StripMaster } from './strip-master.ts';
+import type { Caps, HeightCut, MasterPrices, MasterSolution, StripMaster } from './strip-master.ts';
 
 export interface Generated {
   readonly solution: MasterSolution;
@@ -19,6 +19,8 @@ export interface Generated {
   readonly scale: number;
   /** False when time ran out first. */
   readonly complete: boolean;
+  /** The most that strips can be worth at these prices; empty where that was not proved. */
+  readonly worths: StripWorths;
 }
 
 /** Called between solves: lets messages in, and says whether to go on. */
@@ -39,6 +41,8 @@ export interface Effort {
   readonly slack?: number;
   /** Hears of each better bound on the way. */
   readonly onBound?: (bound: number) => void;
+  /** No more of each cloth than this. Then the bound is not told: purchase-tree.ts makes one from the worths. */
+  readonly caps?: Caps;
 }
 
 /** Generates columns until none improves. Null when the cuts admit no plan at all. */
@@ -48,11 +52,12 @@ export async function generate(
   breath: Breath,
   effort: Effort = {},
 ): Promise<Generated | null> {
-  const { quick = false, slack = 0, rounds = Infinity, onBound = () => {} } = effort;
+  const { quick = false, slack = 0, rounds = Infinity, onBound = () => {}, caps } = effort;
   let bound = 0;
   let scale = 1;
+  let worths: StripWorths = [];
   for (let turn = 0; ; turn++) {
-    const solved = master.linear(cuts);
+    const solved = master.linear(cuts, caps);
     if (!solved) return null;
     const { solution, prices } = solved;
     const worth = WORTH * (1 + solution.value);
@@ -60,17 +65,18 @@ export async function generate(
     let round = await price(master, prices, worth, { exact: false, slack: 0 }, breath, turn);
     const proving = round.added === 0 && !quick && !round.cut;
     if (proving) round = await price(master, prices, worth, { exact: true, slack }, breath);
-    if (proving && !round.cut && round.added === 0) {
+    if (proving && !round.cut && round.added === 0) worths = round.worths;
+    if (proving && !round.cut && round.added === 0 && !caps) {
       const dual = dualBound(master, cuts, prices, round.worths);
       bound = dual.value;
       scale = dual.scale;
       onBound(bound);
     }
-    if (round.cut) return { solution, prices, bound, scale, complete: false };
+    if (round.cut) return { solution, prices, bound, scale, complete: false, worths };
     if (round.added === 0 || turn >= rounds) {
-      return { solution, prices, bound, scale, complete: true };
+      return { solution, prices, bound, scale, complete: true, worths };
     }
-    if (!(await breath())) return { solution, prices, bound, scale, complete: false };
+    if (!(await breath())) return { solution, prices, bound, scale, complete: false, worths };
   }
 }
 

@@ -59,3 +59,42 @@ export function bestSlots(
   }
   return { slots, value: bestValue };
 }
+
+/**
+ * Every parting to which no slot can be added and of which no slot can be made taller, worth at least so much.
+ * @param items heights with their values, no taller one worth less
+ * @returns null when there are more than `most`
+ */
+export function listSlots(
+  items: readonly (readonly [height: number, value: number])[],
+  stack: number,
+  least: number,
+  most: number,
+): readonly ReadonlyMap<number, number>[] | null {
+  const room = stack * (1 + 1e-9) + 1e-9;
+  const sorted = items.filter(([h]) => h <= room).sort((a, b) => b[0] - a[0]);
+  // The best rate of what may still be added, from each place on.
+  const rates = sorted.map((_, k) => Math.max(...sorted.slice(k).map(([h, v]) => v / h)));
+  const found: ReadonlyMap<number, number>[] = [];
+  const taken = sorted.map(() => 0);
+  let visits = 0;
+  const visit = (k: number, left: number, value: number): boolean => {
+    if (++visits > 100 * most + 10_000) return false;
+    if (value + (rates[k] ?? 0) * left < least - 1e-9) return true;
+    if (k === sorted.length) {
+      const full = sorted.every(
+        ([height], i) => height > left && (i === 0 || taken[i] === 0 || sorted[i - 1]![0] - height > left),
+      );
+      if (full) found.push(new Map(sorted.flatMap(([h], i) => (taken[i]! > 0 ? [[h, taken[i]!] as const] : []))));
+      return found.length <= most;
+    }
+    const [height, each] = sorted[k]!;
+    for (let n = Math.floor(left / height); n >= 0; n--) {
+      taken[k] = n;
+      if (!visit(k + 1, left - n * height, value + n * each)) return false;
+    }
+    taken[k] = 0;
+    return true;
+  };
+  return visit(0, room, 0) ? found : null;
+}

@@ -59,8 +59,9 @@ export async function planStrips(
       tell();
     }
   };
-  const raise = (value: number, from = FROM_STRIPS) => {
-    const rounded = roundCost(job, families, value);
+  const raise = (value: number, from = FROM_STRIPS) =>
+    raiseCost(roundCost(job, families, value, best && isPlaced(best) ? best.cost : Infinity), from);
+  const raiseCost = (rounded: number, from = FROM_STRIPS) => {
     if (rounded > bound + 1e-9) {
       bound = rounded;
       boundFrom = from;
@@ -101,6 +102,7 @@ export async function planStrips(
     provable,
     offer,
     raise,
+    raiseCost,
     done,
     root,
     best: () => best,

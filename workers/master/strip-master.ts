@@ -45,6 +45,9 @@ export interface FixedSlots {
   readonly count: number;
 }
 
+/** By cloth of the job: length of strips off a bolt, or number of pieces; Infinity where nothing holds them back. */
+export type Caps = readonly number[];
+
 const OPEN = Infinity;
 /** Coefficient entries are compared with this slack on heights. */
 const SAME = 1e-9;
@@ -98,9 +101,12 @@ export class StripMaster {
     return true;
   }
 
-  /** Solves the linear programme. Null when it has no solution, which only cuts can bring about. */
-  linear(cuts: readonly HeightCut[]): { solution: MasterSolution; prices: MasterPrices } | null {
-    const built = this.build(cuts, this.strips, false);
+  /**
+   * Solves the linear programme. Null when it has no solution, which only cuts can bring about.
+   * @param caps by cloth: no more length of strips, or pieces, than this
+   */
+  linear(cuts: readonly HeightCut[], caps?: Caps): { solution: MasterSolution; prices: MasterPrices } | null {
+    const built = this.build(cuts, this.strips, false, OPEN, caps);
     const result = this.solver.linear(built.programme);
     if (result.status !== 'optimal') return null;
     return {
@@ -123,7 +129,13 @@ export class StripMaster {
     };
   }
 
-  private build(cuts: readonly HeightCut[], strips: readonly StripColumn[], integer: boolean, most = OPEN) {
+  private build(
+    cuts: readonly HeightCut[],
+    strips: readonly StripColumn[],
+    integer: boolean,
+    most = OPEN,
+    caps?: Caps,
+  ) {
     const columns: ProgrammeColumn[] = [];
     const rows: { lower: number; upper: number; entries: [number, number][] }[] = [];
     const variable = (cost: number, lower = 0, upper = OPEN, whole = true) =>
@@ -134,9 +146,10 @@ export class StripMaster {
     const area = integer ? areaWeight(this) : 0;
     const demandRows = Array.from(this.demand, (d) => row(d, OPEN));
     const boltRows = cloths.map((cloth) => (isBolt(cloth) ? row(-OPEN, 0) : -1));
-    const stockRows = cloths.map((cloth, i) =>
-      !isBolt(cloth) && this.stock[i] !== OPEN ? row(-OPEN, this.stock[i]!) : -1,
-    );
+    const stockRows = cloths.map((cloth, i) => {
+      const stock = Math.min(this.stock[i]!, caps?.[i] ?? OPEN);
+      return !isBolt(cloth) && stock !== OPEN ? row(-OPEN, stock) : -1;
+    });
     const cutRows = cuts.map((cut) => row(cut.least > 0 ? cut.least : -OPEN, cut.most));
     const slotRows = this.families.map((family, f) => {
       if (family.stack === null) return [];
@@ -180,7 +193,8 @@ export class StripMaster {
       const rate = cloth.cost ?? 1;
       const squaring = cloth.squaring ?? 0;
       if (!integer || cloth.step === undefined) {
-        const length = variable(rate, 0, OPEN, false);
+        const cap = (caps?.[i] ?? OPEN) + (this.alwaysBought(i) ? squaring : 0);
+        const length = variable(rate, 0, cap, false);
         put(boltRows[i]!, length, -1);
         costEntries.push([length, rate]);
       } else {

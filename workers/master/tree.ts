@@ -6,7 +6,7 @@ import { planFrom } from './choose.ts';
 import type { Gap } from './close-gap.ts';
 import { type Generated, generate } from './generate.ts';
 import { listStrips } from './list-strips.ts';
-import { leastSaving, roundCost } from './round-cost.ts';
+import { leastSaving, nextCheaper, roundCost } from './round-cost.ts';
 import { mayLeaveOpen } from './slack.ts';
 import type { HeightCut, StripMaster } from './strip-master.ts';
 
@@ -85,7 +85,7 @@ async function closeByList(gap: Gap, node: Node, made: Generated): Promise<boole
   for (;;) {
     const best = gap.best();
     if (!best || best.unplaced.some((n) => n > 0)) return false;
-    const target = best.cost - leastSaving(master.job, master.families);
+    const target = nextCheaper(master.job, master.families, best.cost);
     if (made.bound > target + 1e-6) return true;
     const first = node.patience === PATIENCE;
     if (first && mayLeaveOpen(master.families) && target - made.bound > ROOM_TO_LIST * target) return false;
@@ -103,7 +103,7 @@ async function closeByList(gap: Gap, node: Node, made: Generated): Promise<boole
 }
 
 /** The height at which the number of taller strips is furthest from whole. */
-function branchHeight(master: StripMaster, x: Float64Array): { height: number; sum: number } | null {
+export function branchHeight(master: StripMaster, x: Float64Array): { height: number; sum: number } | null {
   const heights = [...new Set(master.strips.filter((_, i) => x[i]! > 1e-6).map((s) => s.height))];
   let best: { height: number; sum: number } | null = null;
   let furthest = 1e-4;

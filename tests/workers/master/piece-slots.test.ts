@@ -1,6 +1,6 @@
 /** Parting one piece into strips, against every way of it. */
 import { expect, test } from 'vitest';
-import { bestSlots } from '../../../workers/master/piece-slots.ts';
+import { bestSlots, listSlots } from '../../../workers/master/piece-slots.ts';
 import { numbers } from '../numbers.ts';
 
 /** The most by trying each height first, again and again. */
@@ -31,3 +31,37 @@ test('strips that fill a piece exactly fit it', () => {
   expect(bestSlots([[0.1, 1]], 0.3, 0)?.value).toBe(3);
   expect(bestSlots([[4.5 / 7, 1]], 4.5, 0)?.value).toBe(7);
 });
+
+test('of all ways to part a piece, the list has one at least as good, slot for slot', () => {
+  for (let seed = 1; seed <= 60; seed++) {
+    const draw = numbers(seed);
+    const heights = [...new Set(Array.from({ length: draw(1, 4) }, () => draw(8, 24) / 4))].sort((a, b) => a - b);
+    let worth = 0;
+    const items = heights.map((height) => {
+      worth += draw(0, 4);
+      return [height, worth] as const;
+    });
+    const stack = draw(8, 40) / 4;
+    const least = draw(0, 10);
+    const listed = listSlots(items, stack, least, 1000)!;
+    for (const slots of listed) expect(lengthOf(slots)).toBeLessThanOrEqual(stack + 1e-6);
+    for (const slots of allSlots(heights, stack)) {
+      const value = items.reduce((sum, [height, each]) => sum + each * (slots.get(height) ?? 0), 0);
+      if (value < least) continue;
+      const covered = listed.some((other) => heights.every((h) => atLeast(other, h) >= atLeast(slots, h)));
+      expect(covered, `seed ${seed}: ${JSON.stringify([...slots])}`).toBe(true);
+    }
+  }
+});
+
+const lengthOf = (slots: ReadonlyMap<number, number>) => [...slots].reduce((sum, [height, n]) => sum + height * n, 0);
+const atLeast = (slots: ReadonlyMap<number, number>, low: number) =>
+  [...slots].reduce((sum, [height, n]) => (height >= low ? sum + n : sum), 0);
+
+function allSlots(heights: readonly number[], stack: number): readonly ReadonlyMap<number, number>[] {
+  const [first, ...rest] = heights;
+  if (first === undefined) return [new Map()];
+  return Array.from({ length: Math.floor(stack / first + 1e-9) + 1 }, (_, n) =>
+    allSlots(rest, stack - n * first).map((slots) => new Map([[first, n], ...slots])),
+  ).flat();
+}

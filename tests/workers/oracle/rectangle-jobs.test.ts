@@ -30,6 +30,13 @@ test.each(FEATURES)(
   },
 );
 
+test('with two bolts, or a bolt and a piece, the least cost is not only reached but proved', async () => {
+  for (const { seed, job } of JOBS.filter((each) => each.job.other).slice(0, 40)) {
+    const answer = await planned({ ...layoutJob(job), seconds: 20 });
+    expect([seed, answer.status, answer.cost]).toEqual([seed, 'optimal', expect.closeTo(leastCost(job), 6)]);
+  }
+});
+
 test('every feature is drawn, and every job has one', () => {
   expect(JOBS.every(({ job }) => FEATURES.some(([, has]) => has(job)))).toBe(true);
 });
