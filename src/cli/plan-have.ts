@@ -1,4 +1,6 @@
 /** Answers whether cloth in hand will do: one cloth after the other, on all the packers. */
+import { makeCutList } from '../cutting/make-cut-list.ts';
+import { sayChanges } from '../plan/say-changes.ts';
 import { type WillItDo, willThisDo } from '../plan/will-this-do.ts';
 import { lengthIn } from '../quilt/measure.ts';
 import type { Quilt } from '../quilt/quilt.ts';
@@ -6,9 +8,9 @@ import { queuePackers } from './packer-queue.ts';
 import { type HaveArgument, UsageFault } from './plan-arguments.ts';
 import type { GroupPacker } from './plan-groups.ts';
 import { cuttingLines } from './plan-text.ts';
-import { changesText, haveLines } from './plan-text-have.ts';
+import { haveLines } from './plan-text-have.ts';
 
-/** As wanted; two changes alone at a time, of four; all together: so many plans may follow each other on one packer. */
+/** As wanted; changes alone; all together; some together: none of these may take more than its part of the time. */
 const ROUNDS = 4;
 
 /**
@@ -27,7 +29,7 @@ export async function planHave(
   for (const { cloth, length } of asked) {
     const plan = queuePackers(packers, seconds, now, seconds / ROUNDS);
     try {
-      found.push(await willThisDo(quilt, cloth, length, plan));
+      found.push(await willThisDo({ quilt, cloth, have: length }, { plan, cut: makeCutList }));
     } catch (error) {
       throw error instanceof RangeError ? new UsageFault(`--have: ${error.message}`) : error;
     }
@@ -63,7 +65,7 @@ export function haveText(quilt: Quilt, found: readonly WillItDo[]): string {
     const cutting =
       suffices === null
         ? []
-        : ['', `HOW TO CUT IT, ${changesText(quilt, suffices.changes).toUpperCase()}`, ...cuttingLines(suffices)];
+        : ['', `HOW TO CUT IT, ${sayChanges(quilt, suffices.changes).toUpperCase()}`, ...cuttingLines(suffices)];
     return ['', 'WILL THIS DO?', ...haveLines(quilt, each), ...cutting];
   });
   const scheme = quilt.schemes.find((each) => each.id === quilt.scheme);
@@ -80,8 +82,7 @@ export function haveJson({ cloth, have, tries, suffices }: WillItDo): object {
       verdict,
       takes,
       there,
-      job: cutList.groups[0]!.job,
-      answer: answers[0],
+      plans: cutList.groups.map(({ job }, i) => ({ job, answer: answers[i] })),
       tally,
     })),
   };

@@ -1,17 +1,19 @@
 /** Whether what she has in hand will do, as text for people. */
-import { type Change, leastTaken, type Try, type WillItDo } from '../plan/will-this-do.ts';
+import { sayChanges, sayLength } from '../plan/say-changes.ts';
+import { sayMoney } from '../plan/say-money.ts';
+import type { Try } from '../plan/try-with-hand.ts';
+import { leastTaken, type WillItDo } from '../plan/will-this-do.ts';
 import { formatLength } from '../quilt/format-length.ts';
-import { parseLength } from '../quilt/measure.ts';
-import type { Length, Quilt } from '../quilt/quilt.ts';
+import type { Quilt } from '../quilt/quilt.ts';
 import { columns } from './plan-text-buying.ts';
 
 export function haveLines(quilt: Quilt, { cloth, have, tries, suffices }: WillItDo): readonly string[] {
   const name = quilt.cloths.find((each) => each.id === cloth)?.name ?? cloth;
   return [
-    `  In hand: ${written(have, quilt)} of ${name}`,
+    `  In hand: ${sayLength(have, quilt)} of ${name}`,
     ...columns(
       tries.map((each) => [
-        capital(changesText(quilt, each.changes)),
+        capital(sayChanges(quilt, each.changes)),
         verdictText(quilt, each, leastTaken(tries, each)),
       ]),
     ),
@@ -23,29 +25,16 @@ export function haveLines(quilt: Quilt, { cloth, have, tries, suffices }: WillIt
       ? tries.some(({ verdict }) => verdict === 'open')
         ? '  None of these was found to fit, though not of all of them that is proved; more --seconds may tell.'
         : '  It will not do: none of these plans can fit.'
-      : `  It will do ${suffices.changes.length === 0 ? 'as wanted' : `with ${changesText(quilt, suffices.changes)}`}.`,
+      : `  It will do ${suffices.changes.length === 0 ? 'as wanted' : `with ${sayChanges(quilt, suffices.changes)}`}.`,
   ];
 }
 
-export function changesText(quilt: Quilt, changes: readonly Change[]): string {
-  return changes.length === 0 ? 'as wanted' : changes.map((change) => changeText(quilt, change)).join(' and ');
-}
-
-function changeText(quilt: Quilt, change: Change): string {
-  if (change.kind === 'room') {
-    return change.room === 0 ? 'no room' : `room of ${written(change.room, quilt)}`;
-  }
-  if (change.kind === 'facing') {
-    return `facing within ${change.within}°`;
-  }
-  const left =
-    change.spares === 0 ? 'no spares' : `${change.spares} spare${change.spares === 1 ? '' : 's'} of each blank`;
-  return left;
-}
-
-function verdictText(quilt: Quilt, { verdict, takes, there, answers: [answer] }: Try, least: number): string {
+function verdictText(quilt: Quilt, { verdict, takes, there, answers }: Try, least: number): string {
   const write = (length: number) => formatLength(length, quilt.unit, { denominator: 8 });
-  const missing = answer.unplaced.reduce((sum, each) => sum + each.count, 0);
+  const missing = answers.flatMap(({ unplaced }) => unplaced).reduce((sum, each) => sum + each.count, 0);
+  if (verdict === 'fits' && takes === 0) {
+    return 'fits: nothing of it is needed then';
+  }
   if (verdict === 'fits') {
     return `fits: takes ${write(takes)} of the ${write(there)} there are`;
   }
@@ -56,21 +45,15 @@ function verdictText(quilt: Quilt, { verdict, takes, there, answers: [answer] }:
   return `${verdict === 'short' ? 'short, proved: no plan with strips cut like these fits' : 'none found that fits'}; ${short}`;
 }
 
-/** Where other cloths serve too, what would be bought of them. */
+/** What is bought of the other cloths concerned: all that is cut from them, for other roles too. */
 function otherLines(quilt: Quilt, cloth: string, { changes, tally, verdict }: Try): readonly string[] {
   return tally.cloths
     .filter((each) => each.cloth !== cloth && each.buy > 0 && verdict === 'fits')
-    .map(
-      ({ name, buy }) =>
-        `  With ${changesText(quilt, changes)}, ${formatLength(buy, quilt.unit)} of ${name} is bought beside it.`,
-    );
-}
-
-function written(length: Length, quilt: Quilt): string {
-  if (typeof length === 'number') {
-    return formatLength(length, quilt.unit);
-  }
-  return parseLength(length).unit === null ? `${length} ${quilt.unit}` : length;
+    .map(({ cloth: id, name, buy, price }) => {
+      const currency = quilt.cloths.find((each) => each.id === id)?.price?.currency ?? null;
+      const money = price === null ? '' : `, ${sayMoney(price, currency)}`;
+      return `  With ${sayChanges(quilt, changes)}, all told ${formatLength(buy, quilt.unit)} of ${name} is bought${money}.`;
+    });
 }
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -44,7 +44,9 @@ async function tellPlan(quilt: Quilt, asked: PlanArguments, packers: readonly Gr
   const answers = plans.map((each) => each.answer);
   const tally = makeTally(quilt, cutList, answers);
   const planned = { quilt, cutList, answers, tally };
-  const versions = compare ? await sideBySide(planned, queuePackers(packers, seconds, clock), proofread) : [];
+  const versions = compare
+    ? await sideBySide(planned, { plan: queuePackers(packers, seconds, clock), cut: makeCutList, read: proofread })
+    : [];
   if (json) {
     for (const problem of cutList.problems) {
       process.stderr.write(`${problem.kind}: ${problem.text}\n`);

@@ -24,6 +24,8 @@ export interface Kind {
   readonly finishedArea: number;
   readonly sewnArea: number;
   readonly directional: boolean;
+  /** The most that any of its roles asks for. */
+  readonly spares: number;
   readonly uses: readonly PatchUse[];
 }
 
@@ -55,6 +57,7 @@ export function kindOf(wanted: Wanted, rough: RoughPatch, uses: readonly PatchUs
     finishedArea: wanted.finishedArea,
     sewnArea: polygonArea(rough.sewn),
     directional: direction !== null && turns.some((each) => each !== 'any'),
+    spares: wanted.spares,
     uses,
   };
 }
@@ -111,7 +114,7 @@ const tidy = (value: number): number => Math.round(value * 1e9) / 1e9 + 0;
 
 /** Kinds that are the same blank made one: equal shapes and turns on the same cloths. In the order of their first uses. */
 export function mergeKinds(kinds: readonly Kind[]): readonly Kind[] {
-  const merged: { kind: Kind; uses: PatchUse[] }[] = [];
+  const merged: { kind: Kind; uses: PatchUse[]; spares: number }[] = [];
   const shelves = new Map<string, (typeof merged)[number][]>();
   for (const kind of kinds) {
     // Equal kinds lie on one shelf or, where rounding parts them, on neighbouring ones.
@@ -121,13 +124,14 @@ export function mergeKinds(kinds: readonly Kind[]): readonly Kind[] {
     const same = near.find((each) => sameKind(each.kind, kind));
     if (same !== undefined) {
       same.uses.push(...kind.uses);
+      same.spares = Math.max(same.spares, kind.spares);
       continue;
     }
-    const entry = { kind, uses: [...kind.uses] };
+    const entry = { kind, uses: [...kind.uses], spares: kind.spares };
     merged.push(entry);
     shelves.set(label(0), [...(shelves.get(label(0)) ?? []), entry]);
   }
-  return merged.map(({ kind, uses }) => ({ ...kind, uses }));
+  return merged.map(({ kind, uses, spares }) => ({ ...kind, uses, spares }));
 }
 
 function sameKind(a: Kind, b: Kind): boolean {

@@ -35,7 +35,7 @@ export function makeCutList(quilt: Quilt, schemeId: string = quilt.scheme): CutL
   const kinds = mergeKinds(gathered.wanted.flatMap(kindMaker(problems)));
   const names = nameBlanks(quilt, kinds);
   const planned = [
-    ...kinds.map((kind, i) => planKind(quilt, kind, names[i]!)),
+    ...kinds.map((kind, i) => planKind(kind, names[i]!)),
     ...planJoined(quilt, clothsOf, names, problems),
   ];
   const groups = groupCloths(
@@ -66,12 +66,12 @@ function kindMaker(problems: Problem[]): (wanted: WantedUses) => readonly Kind[]
   };
 }
 
-function planKind(quilt: Quilt, kind: Kind, id: string): PlannedBlank {
+function planKind(kind: Kind, id: string): PlannedBlank {
   const blank: Blank = {
     id,
     role: kind.role.id,
-    demand: kind.uses.reduce((sum, use) => sum + use.count, 0) + quilt.spares,
-    spares: quilt.spares,
+    demand: kind.uses.reduce((sum, use) => sum + use.count, 0) + kind.spares,
+    spares: kind.spares,
     shapes: kind.shapes,
     patch: kind.patch,
     finishedArea: kind.finishedArea,

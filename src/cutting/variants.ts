@@ -69,6 +69,9 @@ export function boxedFromBolts(quilt: Quilt): Quilt {
   };
 }
 
+/** The name of the piece that stands for what she has in hand. */
+export const IN_HAND = 'in hand';
+
 /**
  * So much of a cloth in hand, as bought and not yet washed; no more is to be had, and it costs nothing. Where no other cloth can be bought for
  * the same patches it is a bolt sold in that one length: then the engine's bound tells whether one is enough. Else it is a
@@ -76,22 +79,38 @@ export function boxedFromBolts(quilt: Quilt): Quilt {
  * @param alone whether no other cloth can be bought for the same patches
  */
 export function inHand(quilt: Quilt, cloth: string, have: Length, alone: boolean): Quilt {
-  const length = typeof have === 'string' && parseLength(have).unit === null ? `${have} ${quilt.unit}` : have;
+  const length = withUnit(quilt, have);
   const cloths = quilt.cloths.map((each): Cloth => {
     if (each.id !== cloth) {
       return each;
     }
     const { step: _, price: __, ...owned } = each;
-    if (alone) {
-      return { ...owned, step: length };
-    }
-    const piece = { id: 'in hand', width: each.width, length, washed: false };
-    return { ...owned, pieces: [...(each.pieces ?? []).filter(({ id }) => id !== piece.id), piece] };
+    // What was in hand before is what is in hand now, told anew.
+    const pieces = (each.pieces ?? []).filter(({ id }) => id !== IN_HAND);
+    const shelf = each.pieces === undefined ? {} : { pieces };
+    return alone
+      ? { ...owned, ...shelf, step: length }
+      : { ...owned, pieces: [...pieces, { id: IN_HAND, width: each.width, length, washed: false }] };
   });
   return { ...quilt, cloths };
 }
 
-function withPatches(quilt: Quilt, change: (patch: Patch) => Patch): Quilt {
+/** A length as it may stand in a quilt file, where text without a unit may not. */
+const withUnit = (quilt: Quilt, length: Length): Length =>
+  typeof length === 'string' && parseLength(length).unit === null ? `${length} ${quilt.unit}` : length;
+
+/** So much of a cloth laid on its shelf, at its whole width and not yet washed. It can still be bought as it could. */
+export function onShelf(quilt: Quilt, cloth: string, have: Length): Quilt {
+  const cloths = quilt.cloths.map((each): Cloth => {
+    const pieces = (each.pieces ?? []).filter(({ id }) => id !== IN_HAND);
+    const piece = { id: IN_HAND, width: each.width, length: withUnit(quilt, have), washed: false };
+    return each.id === cloth ? { ...each, pieces: [...pieces, piece] } : each;
+  });
+  return { ...quilt, cloths };
+}
+
+/** Every patch that is listed changed; those that a form draws follow their role. */
+export function withPatches(quilt: Quilt, change: (patch: Patch) => Patch): Quilt {
   const blocks = quilt.blocks.map((block) =>
     block.units === undefined
       ? block

@@ -31,6 +31,8 @@ export interface Wanted {
   readonly grainEdges: readonly number[];
   /** Tolerance of turns in degrees. */
   readonly within: number;
+  /** Extra blanks of its kind. */
+  readonly spares: number;
   readonly role: Role;
   readonly cloths: readonly Cloth[];
   readonly shapes: readonly BlankShapeKind[];
@@ -162,7 +164,8 @@ function askerFor(
   const outlineKey = JSON.stringify([rounded(outline), making]);
   const shapes = role.shapes ?? DEFAULT_SHAPES;
   const within = facing.within ?? 0;
-  const common = JSON.stringify([outlineKey, cloths.map((cloth) => cloth.id), shapes, within]);
+  const spares = role.spares ?? quilt.spares;
+  const common = JSON.stringify([outlineKey, cloths.map((cloth) => cloth.id), shapes, within, spares]);
   const someDirectional = facing.to !== 'free' && cloths.some(isDirectional);
   const keepsGrain = role.biasAllowed !== true && (facing.to === 'free' || !cloths.every(isDirectional));
   const hands = [patch.outline, mirrorOutline(patch.outline)].map((each) => ({
@@ -202,6 +205,7 @@ function askerFor(
       direction,
       grainEdges,
       within,
+      spares,
       role,
       cloths,
       shapes,

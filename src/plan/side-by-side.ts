@@ -1,21 +1,19 @@
 /** What facing and room cost, and what the usual rule of thumb would buy: the same quilt planned anew, side by side. */
 import type { CutList, Group } from '../cutting/cut-list.ts';
-import { makeCutList } from '../cutting/make-cut-list.ts';
 import { boxedFromBolts, withoutFacing, withRoom } from '../cutting/variants.ts';
 import type { Quilt } from '../quilt/quilt.ts';
+import type { Answerer, CutQuilt, PlanJob } from './answerer.ts';
 import type { LayoutAnswer, LayoutJob } from './layout-job.ts';
 import { makeTally } from './make-tally.ts';
 import { ruleOfThumb } from './rule-of-thumb.ts';
 import type { Tally } from './tally.ts';
 
-/** Plans one job; it may be asked for several at once. */
-export type PlanJob = (job: LayoutJob) => Promise<LayoutAnswer>;
 /** Reads a plan from outside (workers/proof) and says what is wrong with it; nothing for a clean one. */
 export type ReadAnswer = (job: LayoutJob, answer: LayoutAnswer) => readonly unknown[];
 
 export type VersionKind = 'as wanted' | 'facing ignored' | 'no room' | 'rule of thumb';
 
-/** A whole quilt planned: every answer a real plan that can be cut. */
+/** A quilt planned: every answer a real plan that can be cut. */
 export interface Version {
   readonly kind: VersionKind;
   readonly quilt: Quilt;
@@ -23,6 +21,8 @@ export interface Version {
   /** In the order of the groups. */
   readonly answers: readonly LayoutAnswer[];
   readonly tally: Tally;
+  /** False while some of its groups are still being planned: they are not in it yet. */
+  readonly whole: boolean;
 }
 
 export interface Planned {
@@ -36,43 +36,71 @@ export interface Planned {
  * The plan as wanted and three others beside it. Groups that a change leaves alone keep their answer and are not planned again.
  * A plan that minds facing, or cuts with room, serves as well where neither is asked for; so where the search finds nothing
  * cheaper, that plan stands, and no version that asks for less is dearer than the plan as wanted.
+ * @param onVersion told each version as it grows, group by group
  * @throws Error when the rule's plan does not pass the reader: that is a fault in this program
  */
-export async function sideBySide(planned: Planned, plan: PlanJob, read: ReadAnswer): Promise<readonly Version[]> {
-  const relaxed = (kind: VersionKind, quilt: Quilt) => planRelaxed(kind, planned, quilt, plan);
+export async function sideBySide(
+  planned: Planned,
+  by: Answerer & { readonly read: ReadAnswer },
+  onVersion: (version: Version) => void = () => {},
+): Promise<readonly Version[]> {
+  const wanted = versionOf('as wanted', planned);
+  onVersion(wanted);
+  const rule = await byRule(planned.quilt, by);
+  onVersion(rule);
   const [facing, room] = await Promise.all([
-    relaxed('facing ignored', withoutFacing(planned.quilt)),
-    relaxed(
+    planRelaxed('facing ignored', planned, withoutFacing(planned.quilt), by, onVersion),
+    planRelaxed(
       'no room',
+      planned,
       withRoom(planned.quilt, 0, () => 0),
+      by,
+      onVersion,
     ),
   ]);
-  return [versionOf('as wanted', planned), facing, room, byRule(planned.quilt, read)];
+  return [wanted, facing, room, rule];
 }
 
-function versionOf(kind: VersionKind, { quilt, cutList, answers }: Planned): Version {
-  return { kind, quilt, cutList, answers, tally: makeTally(quilt, cutList, answers) };
+function versionOf(kind: VersionKind, { quilt, cutList, answers }: Planned, whole = true): Version {
+  return { kind, quilt, cutList, answers, tally: makeTally(quilt, cutList, answers), whole };
 }
 
-async function planRelaxed(kind: VersionKind, wanted: Planned, quilt: Quilt, plan: PlanJob): Promise<Version> {
-  const cutList = makeCutList(quilt);
-  const chosen = await Promise.all(
-    cutList.groups.map(async (group): Promise<Pair> => {
-      const index = wanted.cutList.groups.findIndex((each) => each.id === group.id);
-      const before = wanted.answers[index];
-      if (before === undefined) {
-        return { group, answer: await plan(group.job) };
-      }
-      const same = { group: wanted.cutList.groups[index]!, answer: before };
-      if (sameJob(group.job, same.group.job)) {
-        return same;
-      }
-      const answer = await plan(group.job);
-      return isDearer(answer, before) ? { ...same, answer: unproved(before) } : { group, answer };
+async function planRelaxed(
+  kind: VersionKind,
+  wanted: Planned,
+  quilt: Quilt,
+  { plan, cut }: Answerer,
+  onVersion: (version: Version) => void,
+): Promise<Version> {
+  const cutList = await cut(quilt);
+  const done = new Map<string, Pair>();
+  const version = (): Version => {
+    const pairs = cutList.groups.flatMap(({ id }) => done.get(id) ?? []);
+    const planned = { ...cutList, groups: pairs.map(({ group }) => group) };
+    const answers = pairs.map(({ answer }) => answer);
+    return versionOf(kind, { quilt, cutList: planned, answers }, pairs.length === cutList.groups.length);
+  };
+  await Promise.all(
+    cutList.groups.map(async (group) => {
+      done.set(group.id, await planGroup(group, wanted, plan));
+      onVersion(version());
     }),
   );
-  const answers = chosen.map(({ answer }) => answer);
-  return versionOf(kind, { quilt, cutList: { ...cutList, groups: chosen.map(({ group }) => group) }, answers });
+  return version();
+}
+
+async function planGroup(group: Group, wanted: Planned, plan: PlanJob): Promise<Pair> {
+  const index = wanted.cutList.groups.findIndex((each) => each.id === group.id);
+  const before = wanted.answers[index];
+  if (before === undefined) {
+    return { group, answer: await plan(group.job) };
+  }
+  const same = { group: wanted.cutList.groups[index]!, answer: before };
+  if (sameJob(group.job, same.group.job)) {
+    return same;
+  }
+  const answer = await plan(group.job);
+  return isDearer(answer, before) ? { ...same, answer: unproved(before) } : { group, answer };
 }
 
 interface Pair {
@@ -104,9 +132,9 @@ const unproved = (answer: LayoutAnswer): LayoutAnswer =>
       };
 
 /** A cloth that cannot be bought has no such rule, and is left out. */
-function byRule(wanted: Quilt, read: ReadAnswer): Version {
+async function byRule(wanted: Quilt, { cut, read }: { readonly cut: CutQuilt; readonly read: ReadAnswer }) {
   const quilt = boxedFromBolts(wanted);
-  const all = makeCutList(quilt);
+  const all = await cut(quilt);
   const groups = all.groups.filter(({ job }) => job.cloths.length === 1 && job.cloths[0]!.length == null);
   const answers = groups.map(({ job }) => {
     const answer = ruleOfThumb(job);

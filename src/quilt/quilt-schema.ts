@@ -69,6 +69,7 @@ const patch = z.strictObject({
   outline: z.array(outlineEntry),
   facing: facing.exactOptional(),
   room: lengthOrNone.exactOptional(),
+  hidden: z.boolean().exactOptional(),
 });
 
 const unit = z.strictObject({
@@ -114,6 +115,8 @@ const role = z.strictObject({
     .exactOptional(),
   room: lengthOrNone.exactOptional(),
   biasAllowed: z.boolean().exactOptional(),
+  spares: z.int().min(0).exactOptional(),
+  hidden: z.boolean().exactOptional(),
 });
 
 const percent = z.number().min(0).max(50);

@@ -103,6 +103,8 @@ export interface Patch {
   /** Where absent, the role's. */
   readonly facing?: Facing;
   readonly room?: Length;
+  /** Where absent, the role's. */
+  readonly hidden?: boolean;
 }
 
 /** Where a directional print points in the finished quilt. */
@@ -129,6 +131,13 @@ export interface Role {
   readonly room?: Length;
   /** True: edges on the block's outside need not keep to the grain. Default false. */
   readonly biasAllowed?: boolean;
+  /** Extra blanks of each kind for this role alone. Default: the quilt's. */
+  readonly spares?: number;
+  /**
+   * True: hardly seen in the finished quilt (under a bold neighbour, small, at the back), so that its print may lie any way
+   * if cloth is short. It faces as told until she takes such a plan. Default false.
+   */
+  readonly hidden?: boolean;
 }
 
 export type PrintKind = 'one-way' | 'two-way' | 'check' | 'tossed' | 'solid';

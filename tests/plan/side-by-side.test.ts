@@ -33,7 +33,7 @@ async function planned(quilt: Quilt): Promise<Planned> {
 test('twenty wedges whose print faces outward buy twice what they buy head to tail', async () => {
   // 20 of (1, 3) take 60 in of a strip one way and 41 in head to tail: FACTS of facing, derived there and here:
   // n(a + b)/2 + (b − a)/2.
-  const versions = await sideBySide(await planned(trapeziums('one-way')), plan, proofread);
+  const versions = await sideBySide(await planned(trapeziums('one-way')), { plan, cut: makeCutList, read: proofread });
   expect(versions.map(({ kind, tally }) => [kind, tally.cloths[0]!.buy])).toEqual([
     ['as wanted', expect.closeTo(4, 9)],
     ['facing ignored', expect.closeTo(2, 9)],
@@ -54,7 +54,7 @@ describe('without planning', () => {
 
   test('groups that a change leaves alone keep their answer', async () => {
     const wanted = await planned(trapeziums('solid'));
-    const versions = await sideBySide(wanted, refuse, proofread);
+    const versions = await sideBySide(wanted, { plan: refuse, cut: makeCutList, read: proofread });
     expect(versions.slice(0, 3).map(({ answers }) => answers[0])).toEqual(Array(3).fill(wanted.answers[0]));
   });
 
@@ -64,20 +64,26 @@ describe('without planning', () => {
       const answer = await plan(job);
       return { ...answer, cost: answer.cost + 40 };
     };
-    const [, ignored] = await sideBySide(wanted, dear, proofread);
+    const [, ignored] = await sideBySide(wanted, { plan: dear, cut: makeCutList, read: proofread });
     expect(ignored!.answers[0]).toMatchObject({ layouts: wanted.answers[0]!.layouts, bound: 0, status: 'feasible' });
     expect(proofread(ignored!.cutList.groups[0]!.job, ignored!.answers[0]!)).toEqual([]);
   });
 
   test('a rule of thumb that cannot be read as a plan is a fault', async () => {
     const wanted = await planned(trapeziums('solid'));
-    await expect(sideBySide(wanted, refuse, () => ['overlap'])).rejects.toThrow('refuses the rule of thumb: "overlap"');
+    await expect(sideBySide(wanted, { plan: refuse, cut: makeCutList, read: () => ['overlap'] })).rejects.toThrow(
+      'refuses the rule of thumb: "overlap"',
+    );
   });
 
   test('a cloth that cannot be bought has no rule of thumb', async () => {
     const quilt = trapeziums('solid');
     const { step: _, ...owned } = { ...quilt.cloths[0]!, pieces: [{ id: 'p', width: 41, length: 4 }] };
-    const versions = await sideBySide(await planned({ ...quilt, cloths: [owned] }), refuse, proofread);
+    const versions = await sideBySide(await planned({ ...quilt, cloths: [owned] }), {
+      plan: refuse,
+      cut: makeCutList,
+      read: proofread,
+    });
     expect(versions.map(({ answers }) => answers.length)).toEqual([1, 1, 1, 0]);
   });
 });

@@ -1,12 +1,14 @@
 import { describe, expect, test } from 'vitest';
+import { makeCutList } from '../../src/cutting/make-cut-list.ts';
 import type { LayoutAnswer, LayoutJob } from '../../src/plan/layout-job.ts';
 import { leastTaken, type WillItDo, willThisDo } from '../../src/plan/will-this-do.ts';
-import type { Cloth, Length, Quilt } from '../../src/quilt/quilt.ts';
+import type { Cloth, Length, Quilt, Role } from '../../src/quilt/quilt.ts';
+import type { Polygon } from '../../src/shape/point.ts';
 import { turnPolygon } from '../../src/shape/polygon.ts';
 import { Packer } from '../../workers/packer.ts';
 import { proofread } from '../../workers/proof/proofread.ts';
 import { checkAnswer } from '../checker/check-answer.ts';
-import { blockOf, clothOf, oblong, quiltOf, unitOf } from '../cutting/sample-quilt.ts';
+import { blockOf, clothOf, oblong, patchOf, quiltOf, roleOf, unitOf } from '../cutting/sample-quilt.ts';
 
 const plan = async (job: LayoutJob): Promise<LayoutAnswer> => {
   const answer = await new Packer().plan({ ...job, seconds: 5 });
@@ -21,7 +23,8 @@ function squares(count: number, cloth: Partial<Cloth>, more: Partial<Quilt> = {}
   return quiltOf([], { to: 'free' }, clothOf('solid', cloth), { blocks: [blockOf([unit], { count })], ...more });
 }
 const verdicts = ({ tries }: WillItDo) => tries.map(({ changes, verdict }) => [changes, verdict]);
-const ask = (quilt: Quilt, have: Length) => willThisDo(quilt, quilt.cloths[0]!.id, have, plan);
+const by = { plan, cut: makeCutList };
+const ask = (quilt: Quilt, have: Length) => willThisDo({ quilt, cloth: quilt.cloths[0]!.id, have }, by);
 
 describe('squares in one strip or two', () => {
   test('what is enough is enough as wanted, and nothing else is tried', async () => {
@@ -102,7 +105,7 @@ describe('squares in one strip or two', () => {
   test('each plan is told as it comes', async () => {
     const told: unknown[] = [];
     const quilt = squares(10, { width: 45 });
-    const found = await willThisDo(quilt, 'solid', 4.5, plan, (each) => told.push(each));
+    const found = await willThisDo({ quilt, cloth: 'solid', have: 4.5 }, by, { onTry: (each) => told.push(each) });
     expect(new Set(told)).toEqual(new Set(found.tries));
   });
 
@@ -165,10 +168,109 @@ test('of a cloth that another may stand in for, what is in hand serves first and
   ]);
 });
 
+describe('another cloth', () => {
+  /** A large square and a small one, each its own role, both of one cloth; two others stand by, one of a like colour. */
+  function twoRoles(): Quilt {
+    const large = unitOf(oblong(0, 0, 8.5, 8.5), { count: 1 });
+    const small = unitOf(
+      oblong(0, 0, 2, 2),
+      { count: 1 },
+      { id: 'B', patches: [patchOf(1, oblong(9, 0, 2, 2), { role: 's' })] },
+    );
+    return quiltOf(
+      [],
+      { to: 'free' },
+      clothOf('solid', { width: 45, colour: '#203040', price: { amount: 12, per: 'yd' } }),
+      {
+        blocks: [blockOf([large, small], { count: 5 })],
+        roles: [roleOf('r'), roleOf('s')],
+        cloths: [
+          clothOf('solid', { width: 45, colour: '#203040', price: { amount: 12, per: 'yd' } }),
+          clothOf('tossed', { width: 45, step: 4.5, colour: '#f0e0c0', price: { amount: 8, per: 'yd' } }),
+          clothOf('check', { width: 45, step: 4.5, colour: '#203a50', price: { amount: 16, per: 'yd' } }),
+        ],
+        schemes: [{ id: 's', name: 'Dawn', cloths: { r: 'solid', s: 'solid' } }],
+      },
+    );
+  }
+
+  test('takes one role, the likest first, and it is told what it costs', async () => {
+    // Five of 9 in fill a strip of 45 in; the five of 2 1/2 in need one more (derived).
+    const found = await ask(twoRoles(), 9);
+    expect(found.tries[0]!.verdict).toBe('short');
+    const fitting = found.tries.filter(({ verdict }) => verdict === 'fits').map(({ changes }) => changes);
+    expect(fitting).toContainEqual([{ kind: 'cloth', role: 's', cloth: 'check', beside: false }]);
+    expect(fitting[0]).toEqual([{ kind: 'cloth', role: 'r', cloth: 'check', beside: false }]);
+    const small = found.tries.find(({ changes: [change] }) => change?.kind === 'cloth' && change.role === 's')!;
+    // 4 1/2 in of check at $16 a yard.
+    expect(small.tally.cloths.map(({ cloth, price }) => [cloth, price])).toEqual([
+      ['solid', null],
+      ['check', 2],
+    ]);
+    expect([small.takes, small.answers.length]).toEqual([9, 2]);
+  });
+
+  test('a cloth that has nothing to cut it from, or would leave a patch out, is not tried', async () => {
+    const quilt = twoRoles();
+    const { step: _, ...bare } = quilt.cloths[1]!;
+    const narrow = { ...quilt.cloths[2]!, width: 8 };
+    const found = await ask({ ...quilt, cloths: [quilt.cloths[0]!, bare, narrow] }, 9);
+    expect(found.tries.flatMap(({ changes }) => changes).filter(({ kind }) => kind === 'cloth')).toEqual([
+      { kind: 'cloth', role: 's', cloth: 'check', beside: false },
+    ]);
+  });
+
+  test('of a single role it serves beside, or instead, and then nothing of what is in hand is needed', async () => {
+    const quilt: Quilt = { ...squares(20, { width: 45 }, { room: 0 }) };
+    const other = clothOf('tossed', { width: 45, step: 4.5 });
+    const found = await ask({ ...quilt, cloths: [...quilt.cloths, other] }, 4.5);
+    expect(found.tries.map(({ changes, verdict, takes }) => [changes, verdict, takes])).toEqual([
+      [[], 'short', 9],
+      [[{ kind: 'cloth', role: 'r', cloth: 'tossed', beside: true }], 'fits', 4.5],
+      [[{ kind: 'cloth', role: 'r', cloth: 'tossed', beside: false }], 'fits', 0],
+    ]);
+  });
+});
+
+test('patches that are hardly seen lie any way only where she said that they are', async () => {
+  // Twenty of (1, 3), one way 60 in of a strip, head to tail 41 (FACTS of facing: derived).
+  const trapezium = (more: Partial<Role>) => {
+    const outline: Polygon = [
+      [-0.5, 6],
+      [0.5, 6],
+      [1.5, 8],
+      [-1.5, 8],
+    ];
+    const quilt = quiltOf([unitOf(outline, { count: 20 })], { to: 'outward' }, clothOf('one-way', { width: 41 }));
+    return { ...quilt, allowance: 0, room: 0, roles: [roleOf('r', { to: 'outward' }, more)] };
+  };
+  expect((await ask(trapezium({}), 2)).suffices).toBeNull();
+  expect((await ask(trapezium({ hidden: true }), 2)).suffices).toMatchObject({
+    changes: [{ kind: 'hidden' }],
+    takes: 2,
+  });
+});
+
+test('of three things none alone or with one other is enough; all that is needed is given up, and no more', async () => {
+  // In 40.4 in lie eight of 5 in or 4 3/4, and eight of 4 1/2: nothing but the spare and the room together make one strip of
+  // nine short of it, so the rest is not asked for (derived).
+  const quilt = squares(8, { width: 38.5, print: 'one-way' }, { spares: 1, roles: [roleOf('r', { to: 'upright' })] });
+  const found = await ask(quilt, 4.75);
+  expect(found.suffices!.changes).toEqual([
+    { kind: 'room', room: '1/8 in' },
+    { kind: 'spares', spares: 0 },
+  ]);
+  expect(found.tries.every(({ changes, verdict }) => verdict !== 'fits' || changes.length > 1)).toBe(true);
+});
+
 test('what cannot be asked is told', async () => {
   const quilt = squares(2, {});
-  await expect(willThisDo(quilt, 'silk', 9, plan)).rejects.toThrow('no cloth “silk”; its cloths are “solid”');
-  await expect(willThisDo(quilt, 'solid', 0, plan)).rejects.toThrow('must be above zero; found 0');
+  await expect(willThisDo({ quilt, cloth: 'silk', have: 9 }, by)).rejects.toThrow(
+    'no cloth “silk”; its cloths are “solid”',
+  );
+  await expect(willThisDo({ quilt, cloth: 'solid', have: 0 }, by)).rejects.toThrow('must be above zero; found 0');
   const unused: Quilt = { ...quilt, cloths: [...quilt.cloths, clothOf('check')] };
-  await expect(willThisDo(unused, 'check', 9, plan)).rejects.toThrow('Nothing is cut from the cloth “check”');
+  await expect(willThisDo({ quilt: unused, cloth: 'check', have: 9 }, by)).rejects.toThrow(
+    'Nothing is cut from the cloth “check”',
+  );
 });
