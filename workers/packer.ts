@@ -21,8 +21,8 @@ export class Packer {
     if (job.method !== 'strips') throw new Error(`method: '${job.method}' is not built yet; use 'strips'`);
     if (job.stages === 3) throw new Error('stages: 3 is not built yet; use 2');
     this.stopping = false;
-    const solver = await openSolver();
     const clock = startClock(job.seconds ?? 10, () => this.stopping);
+    const solver = await openSolver(() => clock.left() <= 0);
     const answer = await planStrips(job, solver, clock, (progress) => {
       if (progress.answer) this.read(job, progress.answer);
       onProgress(progress);

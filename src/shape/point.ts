@@ -1,3 +1,5 @@
+import { cosAndSin, degreesOf } from './angle.ts';
+
 /** A place or a step in the plane, in the unit of whatever it belongs to. x to the right, y up. */
 export type Point = readonly [x: number, y: number];
 
@@ -26,24 +28,8 @@ export const fromUp = (degrees: number): Point => turn([0, 1], degrees);
 
 /** Degrees anticlockwise from up (+y), in [0, 360). */
 export function degreesFromUp(a: Point): number {
-  return modulo((Math.atan2(-a[0], a[1]) * 180) / Math.PI, 360);
+  return modulo(degreesOf(a[1], -a[0]), 360);
 }
 
 /** The remainder that is never negative. */
 export const modulo = (value: number, by: number): number => ((value % by) + by) % by;
-
-function cosAndSin(degrees: number): readonly [number, number] {
-  const quarter = modulo(degrees, 360) / 90;
-  if (Number.isInteger(quarter)) {
-    return (
-      [
-        [1, 0],
-        [0, 1],
-        [-1, 0],
-        [0, -1],
-      ] as const
-    )[quarter as 0 | 1 | 2 | 3];
-  }
-  const radians = (degrees * Math.PI) / 180;
-  return [Math.cos(radians), Math.sin(radians)];
-}

@@ -96,9 +96,11 @@ export async function dive(
       if (kept > 0) take(i, kept);
     });
     if (fixed > 0) return true;
+    // Drawn before sorting: how often a sort compares is its own affair, and not the same in every browser.
+    const likely = x.map((value) => value * (0.7 + 0.3 * chance()));
     const order = [...x.keys()]
       .filter((i) => x[i]! > 1e-6 && sub.strips[i]!.row)
-      .sort((a, b) => x[b]! * (0.7 + 0.3 * chance()) - x[a]! * (0.7 + 0.3 * chance()));
+      .sort((a, b) => likely[b]! - likely[a]!);
     for (const i of order) {
       take(i, 1);
       if (fixed > 0) return true;

@@ -23,6 +23,9 @@ const FROM_STRIPS =
   'linear programme over strips (whole subcuts, square or along a slant of the blanks or a ruler) with counts of tall strips';
 const FROM_AREA = 'area of the blanks and the longest of them';
 
+/** At so many heights strips are looked for before the first choice among them; a job of twelve kinds needs 100 to 300. */
+const EARLY_LOOKS = 600;
+
 export async function planStrips(
   job: LayoutJob,
   solver: Solver,
@@ -78,12 +81,15 @@ export async function planStrips(
 
   raise(simpleBound(job, families, demand, master.fixedCost()), FROM_AREA);
   doing = 'pricing strips';
-  // Good strips come early; the last of them only matter to the proof, and a plan should not wait for it.
-  const early = clock.left() * 0.8;
-  const quick = await generate(master, [], async () => (await clock.breath()) && clock.left() > early, { quick: true });
+  // Good strips come early; the last of them only matter to the proof, and a plan should not wait for it. Looks are counted and
+  // not timed, so that the same job takes the same way again.
+  let looks = 0;
+  const quick = await generate(master, [], async () => (await clock.breath()) && ++looks < EARLY_LOOKS, {
+    quick: true,
+  });
   doing = 'choosing strips';
   if (quick) offer(await roundPlan(master, quick.solution, quick.prices, clock.breath));
-  offer(choose(master, master.strips, [], Math.min(0.3, clock.left() / 10), Infinity));
+  offer(choose(master, master.strips, [], 0.3, Infinity));
 
   doing = 'proving';
   const slack = mayLeaveOpen(families) ? 0.002 : 0;

@@ -91,7 +91,7 @@ async function closeByList(gap: Gap, node: Node, made: Generated): Promise<boole
     if (first && mayLeaveOpen(master.families) && target - made.bound > ROOM_TO_LIST * target) return false;
     const columns = await listStrips(master, made, target, node.patience, clock.breath);
     if (!columns) return false;
-    const solved = master.integer(node.cuts, Math.min(SECONDS_TO_CHOOSE, clock.left()), target, columns);
+    const solved = master.integer(node.cuts, SECONDS_TO_CHOOSE, target, columns);
     if (solved.status === 'infeasible') return true;
     const plan = solved.solution && planFrom(master, columns, solved.solution);
     // What was found is cheaper, so the list for the next lower target is shorter; without a plan nothing is known.

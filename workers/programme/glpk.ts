@@ -1,30 +1,43 @@
 /**
- * The one door to GLPK. A solve blocks its thread, so callers keep programmes small and give integer ones a time limit.
+ * The one door to GLPK. A solve blocks its thread, so callers keep programmes small and give integer ones a limit, which is of
+ * work and not of time (work-clock.ts), so that the same job takes the same way again.
  * Linear programmes are solved without presolve, which would lose the duals; integer ones with it, or they never end.
  */
 import type { GLPK, LP } from 'glpk.js/node';
 import createGlpk from 'glpk.js/node';
 import type { Programme, ProgrammeResult, ProgrammeRow } from './programme.ts';
+import { byWork, stepSeconds } from './work-clock.ts';
 
 let instance: Promise<GLPK> | undefined;
 
 export interface Solver {
   linear(programme: Programme): ProgrammeResult;
-  /** @param seconds time limit; fractions work @param gap relative gap at which it may stop */
+  /**
+   * @param seconds limit of work, about as many seconds as it takes on one core; fractions work
+   * @param gap relative gap at which it may stop
+   */
   integer(programme: Programme, seconds: number, gap?: number): ProgrammeResult;
 }
 
-/** Starts GLPK once for this thread. */
-export async function openSolver(): Promise<Solver> {
+/**
+ * Starts GLPK once for this thread.
+ * @param isTimeUp ends integer solves, also in the middle, as if their own limit had come
+ */
+export async function openSolver(isTimeUp: () => boolean = () => false): Promise<Solver> {
   instance ??= createGlpk();
   const glpk = await instance;
   return {
     linear: (programme) =>
       read(glpk, programme, glpk.solve(write(glpk, programme, false), { msglev: glpk.GLP_MSG_OFF, presol: false })),
     integer: (programme, seconds, gap = 0) => {
-      if (seconds <= 0) return nothing(programme);
+      if (seconds <= 0 || isTimeUp()) return nothing(programme);
       const options = { msglev: glpk.GLP_MSG_OFF, presol: true, tmlim: seconds, mipgap: gap };
-      return read(glpk, programme, glpk.solve(write(glpk, programme, true), options));
+      const written = write(glpk, programme, true);
+      return read(
+        glpk,
+        programme,
+        byWork(stepSeconds(programme), isTimeUp, () => glpk.solve(written, options)),
+      );
     },
   };
 }

@@ -3,6 +3,7 @@
  * square to the strip or at a turn asked for, and the 30, 45 and 60 degrees that rulers carry. A slope is how far a cut moves along the
  * strip for each unit of height; 0 is square.
  */
+import { cosAndSin } from '../../src/shape/angle.ts';
 import type { Variant } from './variant.ts';
 
 const SAME = 1e-9;
@@ -21,7 +22,10 @@ export function cutSlopes(variants: readonly Variant[], span: number): Float64Ar
   const slanted = found.some((s) => Math.abs(s) > SAME);
   if (slanted)
     for (const degrees of [30, 45, 60])
-      for (const sign of [-1, 1]) found.push(sign / Math.tan((degrees * Math.PI) / 180));
+      for (const sign of [-1, 1]) {
+        const [cosine, sine] = cosAndSin(degrees);
+        found.push((sign * cosine) / sine);
+      }
   // No cut runs further along the strip than the strip is long.
   const lowest = variants.reduce((least, v) => Math.min(least, v.height), Infinity);
   const usable = found.filter((s) => Math.abs(s) * lowest <= span && Math.abs(s) > SAME);

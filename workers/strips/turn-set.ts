@@ -1,5 +1,6 @@
 /** Turns as a finite set, as strips need them (the layout job's own rule). */
 import type { Turns } from '../../src/plan/layout-job.ts';
+import { degreesOf } from '../../src/shape/angle.ts';
 import { modulo, type Polygon } from '../../src/shape/point.ts';
 
 const SAME = 1e-7;
@@ -35,7 +36,7 @@ export function turnSet(outline: Polygon, turns: Turns): readonly number[] {
 function edgeTurns(outline: Polygon): number[] {
   return outline.flatMap((a, i) => {
     const b = outline[(i + 1) % outline.length]!;
-    const angle = (Math.atan2(b[1] - a[1], b[0] - a[0]) * 180) / Math.PI;
+    const angle = degreesOf(b[0] - a[0], b[1] - a[1]);
     return [0, 90, 180, 270].map((quarter) => modulo(quarter - angle, 360));
   });
 }

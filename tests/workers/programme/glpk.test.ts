@@ -174,3 +174,30 @@ describe('what has no answer says so', () => {
     }
   });
 });
+
+describe('limits are of work', () => {
+  const hard = covering(7, 40, 300);
+
+  test('a solve that is cut short is cut at the same step again', () => {
+    for (const seconds of [0.05, 0.2, 0.5])
+      expect(solver.integer(hard, seconds)).toEqual(solver.integer(hard, seconds));
+  });
+
+  test('when the real time is up it ends in the middle, and before it begins', async () => {
+    let asked = 0;
+    const hurried = await openSolver(() => ++asked > 100);
+    expect(hurried.integer(hard, 1000).status).toBe('none');
+    expect(hurried.integer(hard, 1000).status).toBe('none');
+    // The first asked once before it began and then at each step; the second only before it began.
+    expect(asked).toBeLessThan(120);
+  });
+
+  test('the clock of others is as it was, also when a solve throws', () => {
+    const { now } = Date;
+    solver.integer(hard, 0.01);
+    expect(Date.now).toBe(now);
+    const broken = { columns: [column(1)], rows: [{ lower: 1, upper: 1, entries: null as never }] };
+    expect(() => solver.integer(broken, 1)).toThrow();
+    expect(Date.now).toBe(now);
+  });
+});
