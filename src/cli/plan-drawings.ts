@@ -2,6 +2,8 @@
 import { drawLayout, layoutTextSize } from '../draw/draw-layout.ts';
 import { toSvg } from '../draw/to-svg.ts';
 import { unroll } from '../draw/unroll.ts';
+import { inCuttingOrder } from '../plan/cutting-order.ts';
+import { easilyMistaken, lookAlikes } from '../plan/look-alikes.ts';
 import { makeCutSteps } from '../plan/make-cut-steps.ts';
 import { formatLength } from '../quilt/format-length.ts';
 import type { PlannedQuilt } from './plan-text.ts';
@@ -18,7 +20,7 @@ const TEXT_PIXELS = 13;
 /** One file for each length of cloth, named after cloth and piece. */
 export function drawingFiles({ quilt, cutList, answers, tally }: PlannedQuilt): readonly DrawingFile[] {
   const files = cutList.groups.flatMap((group, i) => {
-    const answer = answers[i]!;
+    const answer = inCuttingOrder(group, answers[i]!);
     const steps = makeCutSteps(group.job, answer);
     return unroll(group, answer).map((length) => {
       const cloth = quilt.cloths.find((each) => each.id === length.cloth)!;
@@ -28,6 +30,7 @@ export function drawingFiles({ quilt, cutList, answers, tally }: PlannedQuilt): 
         length,
         blanks: group.blanks,
         steps,
+        mistaken: easilyMistaken(lookAlikes(group, answer, quilt.unit)),
         whole: length.jobCloth.length ?? length.used + over,
         textSize: layoutTextSize(length.jobCloth.width, PIXELS, TEXT_PIXELS),
         write: (value) => formatLength(value, quilt.unit, { denominator: 16 }),

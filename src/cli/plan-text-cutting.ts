@@ -1,8 +1,11 @@
 /** One length of cloth as ruler work: a line for each strip, or for several cut alike. */
 import type { Group } from '../cutting/cut-list.ts';
 import type { ClothLengthDrawn } from '../draw/unroll.ts';
+import { type BagsOfStrip, sayBags } from '../plan/bagged-strips.ts';
 import type { StripPiece, StripSteps } from '../plan/cut-steps.ts';
+import { foldOf } from '../plan/folded-row.ts';
 import { groupStrips } from '../plan/group-strips.ts';
+import { handlingOf, pairAt, sayFirstFold } from '../plan/say-fold.ts';
 import type { Tally } from '../plan/tally.ts';
 import { formatMark } from '../quilt/format-length.ts';
 import type { LengthUnit, Quilt } from '../quilt/quilt.ts';
@@ -16,6 +19,7 @@ export interface LengthInput {
   readonly tally: Tally;
   readonly length: ClothLengthDrawn;
   readonly steps: readonly StripSteps[];
+  readonly bagsOf: BagsOfStrip;
 }
 
 export function lengthLines(input: LengthInput): readonly string[] {
@@ -26,15 +30,18 @@ export function lengthLines(input: LengthInput): readonly string[] {
     return found === undefined ? [] : [found];
   });
   const trims = length.strips.filter((strip) => strip.number === null);
+  const across = own.some(({ firstCut }) => firstCut === 'across');
+  const firstFold = across ? sayFirstFold(length.jobCloth.width, quilt.unit) : null;
   let number = 0;
   return [
     '',
     `  ${title(input)}`,
+    ...(firstFold === null ? [] : wrapped(firstFold, '   ')),
     ...trims.map((strip) => `    Trim ${formatMark(strip.height, quilt.unit)} ${quilt.unit} to square the end.`),
     ...groupStrips(own).flatMap(({ strip, strips }) => {
       const first = number + 1;
       number += strips.length;
-      return stripLines(strip, first, number, quilt.unit);
+      return stripLines(input, strip, strips, first, firstFold !== null);
     }),
   ];
 }
@@ -51,15 +58,63 @@ function title({ quilt, tally, length }: LengthInput): string {
   return `${name}, ${write(length.jobCloth.width)} wide: ${what}`;
 }
 
-function stripLines(strip: StripSteps, first: number, last: number, unit: LengthUnit): readonly string[] {
+function stripLines(
+  { quilt, group, length, bagsOf }: LengthInput,
+  strip: StripSteps,
+  alike: readonly StripSteps[],
+  first: number,
+  isFolded: boolean,
+): readonly string[] {
+  const { unit } = quilt;
   const write = (value: number): string => `${formatMark(value, unit)} ${unit}`;
+  const last = first + alike.length - 1;
   const numbers = first === last ? `Strip ${first}:` : `Strips ${first} to ${last}, each`;
   const way = strip.firstCut === 'along' ? ' along the selvage' : '';
-  const left = strip.left > 1e-6 ? `; ${write(strip.left)} left over` : '';
+  const fold = foldOf(strip, length.oneWay, 1e-6 * length.jobCloth.width);
+  const over = fold === null ? strip.left : fold.left;
+  const left = over > 1e-6 ? `; ${write(over)} left ${fold === null ? 'over' : 'in the middle'}` : '';
+  const times = alike.length * length.times;
+  const { before, between } = handlingOf(strip, fold, isFolded && strip.firstCut === 'across', times);
+  const rest = fold === null ? strip.pieces : strip.pieces.slice(fold.pairs, strip.pieces.length - fold.pairs);
   return [
     `    ${numbers} ${write(strip.height)} high${way}, ${strip.pieces.length} blank${strip.pieces.length === 1 ? '' : 's'}${left}`,
-    ...runsOf(strip.pieces).flatMap((run) => wrapped(runText(run, unit))),
+    ...(before === null ? [] : wrapped(before)),
+    ...(fold === null ? [] : pairRuns(strip, fold.pairs).flatMap((run) => wrapped(pairText(strip, run, unit)))),
+    ...(between === null ? [] : wrapped(between)),
+    ...runsOf(rest).flatMap((run) => wrapped(runText(run, unit))),
+    ...wrapped(`Bags: ${sayBags(stripBags(alike, group.id, bagsOf))}.`),
   ];
+}
+
+/** What goes into which bag, of all strips cut alike. Several layouts of a bolt may be one strip cut several times. */
+function stripBags(alike: readonly StripSteps[], group: string, bagsOf: BagsOfStrip) {
+  const different = new Map(alike.map((strip) => [`${strip.layout}/${strip.strip}`, strip]));
+  return [...different.values()].flatMap(({ layout, strip }) => bagsOf(group, layout, strip).flat());
+}
+
+/** Cuts through both layers that give the same pair, one after another. */
+function pairRuns(strip: StripSteps, pairs: number): readonly (readonly number[])[] {
+  const runs: number[][] = [];
+  const key = (index: number) => JSON.stringify(pairAt(strip, index).map(({ blank, mirror }) => [blank, mirror]));
+  for (let i = 0; i < pairs; i++) {
+    const last = runs.at(-1);
+    if (last !== undefined && key(last[0]!) === key(i)) {
+      last.push(i);
+    } else {
+      runs.push([i]);
+    }
+  }
+  return runs;
+}
+
+function pairText(strip: StripSteps, run: readonly number[], unit: LengthUnit): string {
+  const [below, above] = pairAt(strip, run[0]!);
+  const marks = run.map((index) => markText(strip.pieces[index]!, unit)).join(', ');
+  const what =
+    below.blank === above.blank
+      ? `${2 * run.length} × ${below.blank}, two a cut`
+      : `${run.length} × ${below.blank} in the lower layer, ${run.length} × ${above.blank} in the upper`;
+  return `${what}: cut at ${marks}`;
 }
 
 /** Blanks of one kind that follow each other are told on one line. */
@@ -84,13 +139,13 @@ function runText(run: readonly StripPiece[], unit: LengthUnit): string {
 }
 
 /** A long row of marks goes on below, set in a little further. */
-function wrapped(text: string): readonly string[] {
+function wrapped(text: string, indent = '     '): readonly string[] {
   const lines: string[] = [];
-  let line = '     ';
-  for (const part of text.split(/(?<=,) /)) {
+  let line = indent;
+  for (const part of text.split(/(?<=[,:;.]) /)) {
     if (line.length + part.length > LINE && line.trim() !== '') {
       lines.push(line);
-      line = '         ';
+      line = `${indent}    `;
     }
     line += ` ${part}`;
   }

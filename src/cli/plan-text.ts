@@ -2,8 +2,11 @@
 
 import type { CutList } from '../cutting/cut-list.ts';
 import { unroll } from '../draw/unroll.ts';
+import { bagStrips } from '../plan/bagged-strips.ts';
 import { CARE } from '../plan/care.ts';
+import { inCuttingOrder } from '../plan/cutting-order.ts';
 import type { LayoutAnswer } from '../plan/layout-job.ts';
+import { lookAlikes, sayLookAlike } from '../plan/look-alikes.ts';
 import { makeCutSteps } from '../plan/make-cut-steps.ts';
 import type { Tally } from '../plan/tally.ts';
 import { WHAT_LEAST_MEANS } from '../plan/what-least-means.ts';
@@ -85,10 +88,17 @@ function noteLines({ cutList, answers }: PlannedQuilt): readonly string[] {
 export function cuttingLines({ quilt, cutList, answers, tally }: PlannedQuilt): readonly string[] {
   const unit = quilt.unit === 'in' ? 'inches' : 'centimetres';
   const near = quilt.unit === 'in' ? 'sixteenth of an inch' : 'millimetre';
+  const inOrder = cutList.groups.map((group, i) => inCuttingOrder(group, answers[i]!));
+  const allSteps = cutList.groups.map((group, i) => makeCutSteps(group.job, inOrder[i]!));
+  const bagsOf = bagStrips(quilt, cutList, inOrder, allSteps);
   const lines = cutList.groups.flatMap((group, i) => {
-    const answer = answers[i]!;
-    const steps = makeCutSteps(group.job, answer);
-    return unroll(group, answer).flatMap((length) => lengthLines({ quilt, group, tally, length, steps }));
+    const steps = allSteps[i]!;
+    const alike = new Set(lookAlikes(group, inOrder[i]!, quilt.unit).map((each) => `  ${sayLookAlike(each)}`));
+    const lengths = unroll(group, inOrder[i]!);
+    return [
+      ...lengths.flatMap((length) => lengthLines({ quilt, group, tally, length, steps, bagsOf })),
+      ...(alike.size === 0 ? [] : ['', ...alike]),
+    ];
   });
   const slanted = lines.some((line) => line.includes(' / '));
   const rounded = lines.some((line) => line.includes('≈'));

@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import { performance } from 'node:perf_hooks';
 import { proofread } from '../../workers/proof/proofread.ts';
 import { makeCutList } from '../cutting/make-cut-list.ts';
+import { inCuttingOrder } from '../plan/cutting-order.ts';
 import { makeTally } from '../plan/make-tally.ts';
 import { sideBySide, type Version } from '../plan/side-by-side.ts';
 import type { Quilt } from '../quilt/quilt.ts';
@@ -41,7 +42,7 @@ async function tellPlan(quilt: Quilt, asked: PlanArguments, packers: readonly Gr
   const { json, out, seconds, compare } = asked;
   const cutList = makeCutList(quilt);
   const plans = await planGroups(cutList.groups, packers, seconds, clock);
-  const answers = plans.map((each) => each.answer);
+  const answers = plans.map(({ answer }, i) => inCuttingOrder(cutList.groups[i]!, answer));
   const tally = makeTally(quilt, cutList, answers);
   const planned = { quilt, cutList, answers, tally };
   const versions = compare
@@ -54,7 +55,7 @@ async function tellPlan(quilt: Quilt, asked: PlanArguments, packers: readonly Gr
   }
   process.stdout.write(
     json
-      ? `${JSON.stringify({ plans, tally, ...(compare && { sideBySide: versions.map(versionJson) }) })}\n`
+      ? `${JSON.stringify({ plans: plans.map(({ job }, i) => ({ job, answer: answers[i] })), tally, ...(compare && { sideBySide: versions.map(versionJson) }) })}\n`
       : `${planText(planned)}${compareText(quilt, versions)}`,
   );
   writeDrawings(out, [planned]);

@@ -34,7 +34,7 @@ function boltOf(quilt: Quilt, cloth: Cloth, by: CostBy): readonly ClothSupply[] 
   const { along, across } = kept(cloth);
   return [
     {
-      length: { id: cloth.id, cloth: cloth.id, piece: null },
+      length: { id: cloth.id, cloth: cloth.id, piece: null, ...oneWay(cloth) },
       job: {
         id: cloth.id,
         width: lengthIn(quilt.unit, cloth.width) * across,
@@ -57,7 +57,7 @@ function pieceOf(quilt: Quilt, cloth: Cloth, piece: ShelfPiece): readonly ClothS
   const id = `${cloth.id}/${piece.id}`;
   return [
     {
-      length: { id, cloth: cloth.id, piece: piece.id },
+      length: { id, cloth: cloth.id, piece: piece.id, ...oneWay(cloth) },
       job: {
         id,
         width: lengthIn(quilt.unit, piece.width) * across,
@@ -69,6 +69,9 @@ function pieceOf(quilt: Quilt, cloth: Cloth, piece: ShelfPiece): readonly ClothS
     },
   ];
 }
+
+const oneWay = ({ print, up }: Cloth): Pick<ClothLength, 'oneWay'> =>
+  print === 'one-way' ? { oneWay: up ?? 'along' } : {};
 
 /** What is left of a length of 1 after washing. */
 function kept({ shrinkage }: Cloth): { readonly along: number; readonly across: number } {

@@ -26,6 +26,8 @@ export interface ClothLength {
   readonly id: string;
   readonly cloth: string;
   readonly piece: string | null;
+  /** Where a one-way print's up runs; absent for other prints. No layer of it may be folded onto its head. */
+  readonly oneWay?: 'along' | 'across';
 }
 
 export interface Blank {
@@ -65,8 +67,9 @@ export interface PatchUse {
   /** Index of the place among the unit's places (places.ts), and whether it is mirrored there. */
   readonly place: number;
   readonly mirrored: boolean;
-  /** How many blocks it stands in. */
+  /** How many blocks it stands in: all those of its block that are turned so in the quilt, degrees from 0 to 360. */
   readonly count: number;
+  readonly turn: number;
 }
 
 /** Something that stops a patch from being planned, or that she should know. */

@@ -1,5 +1,6 @@
 /** Every patch of every repeat of every block, gathered by what must be the same for a blank to serve it. */
 
+import { copyTurns } from '../quilt/copy-turns.ts';
 import { lengthIn } from '../quilt/measure.ts';
 import { placesOf } from '../quilt/places.ts';
 import type { BlankShapeKind, Block, Cloth, LengthUnit, Patch, Quilt, Role, Unit } from '../quilt/quilt.ts';
@@ -90,6 +91,7 @@ export function gatherWanted(quilt: Quilt, clothsOf: (role: string) => readonly 
               place: place.index,
               mirrored: place.mirrored,
               count,
+              turn,
             };
             const before = found.get(key);
             if (before === undefined) {
@@ -109,10 +111,8 @@ const NOT_SEWN: SewnSide = { edge: null, fault: null };
 
 /** How many copies of a block stand at each turn. */
 function copiesByTurn(block: Block): ReadonlyMap<number, number> {
-  const turns = block.turns !== undefined && block.turns.length > 0 ? block.turns : [0];
   const copies = new Map<number, number>();
-  for (let i = 0; i < block.count; i++) {
-    const turn = modulo(turns[i % turns.length]!, 360);
+  for (const turn of copyTurns(block)) {
     copies.set(turn, (copies.get(turn) ?? 0) + 1);
   }
   return copies;

@@ -23,6 +23,8 @@ export interface LayoutDrawingInput {
   readonly blanks: readonly Blank[];
   /** The answer's strips as ruler work; empty where only the blanks' edges are wanted. */
   readonly steps: readonly StripSteps[];
+  /** Blanks that are easily taken for others: a star stands after their names. */
+  readonly mistaken?: ReadonlySet<string>;
   /** How much cloth lies there: what is bought, as washed, or the piece's length. */
   readonly whole: number;
   /** Height of the smallest text that can still be read, in the drawing's unit: see `layoutTextSize`. */
@@ -46,7 +48,8 @@ export function drawLayout(input: LayoutDrawingInput): Drawing {
   const { width } = length.jobCloth;
   const whole = Math.max(input.whole, length.used);
   const blanks = blanksById(input.blanks);
-  const common = { width, cloth, blanks, textSize, steps: input.steps, drawn: new Map<string, GroupItem>() };
+  const { steps, mistaken = new Set<string>() } = input;
+  const common = { width, cloth, blanks, textSize, steps, mistaken, drawn: new Map<string, GroupItem>() };
   const margin = marginItems(input, whole);
   const lowest = Math.min(-MARGIN.bottom * textSize, margin.low);
   const highest = Math.max(whole + MARGIN.top * textSize, margin.high);

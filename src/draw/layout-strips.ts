@@ -21,6 +21,7 @@ export interface StripsInput {
   readonly textSize: number;
   /** The answer's strips as ruler work, for the lines of the subcuts. */
   readonly steps: readonly StripSteps[];
+  readonly mistaken: ReadonlySet<string>;
   /** Blanks drawn already, at the origin, so that hundreds cut alike are labelled once. */
   readonly drawn: Map<string, GroupItem>;
 }
@@ -55,12 +56,12 @@ function blankItem(input: StripsInput, placement: Placement): GroupItem {
   return { ...alike, items: alike.items.map((item) => moved(item, [x, y + input.laid.at])) };
 }
 
-function drawnBlank({ cloth, textSize, blanks }: StripsInput, placement: Placement): GroupItem {
+function drawnBlank({ cloth, textSize, blanks, mistaken }: StripsInput, placement: Placement): GroupItem {
   const blank = blanks.get(placement.blank);
   const placed = placedPolygon(blank?.shapes[placement.shape]?.outline ?? [], placement);
   const printUp = cloth.up === 'across' ? 270 : 0;
   const named = label(placed, {
-    name: shortName(placement.blank),
+    name: `${shortName(placement.blank)}${mistaken.has(placement.blank) ? '*' : ''}`,
     size: textSize,
     on: cloth.colour,
     arrow: blank?.directional ? { degrees: printUp, heads: cloth.print === 'one-way' ? 1 : 2 } : null,

@@ -14,6 +14,8 @@ export interface ClothLengthDrawn {
   /** How many pieces are cut exactly so; always 1 for a bolt. */
   readonly times: number;
   readonly jobCloth: JobCloth;
+  /** Where a one-way print's up runs, which forbids some folds. */
+  readonly oneWay?: 'along' | 'across';
   readonly laid: readonly LaidLayout[];
   /** What the layouts use of it. */
   readonly used: number;
@@ -47,7 +49,7 @@ export function unroll(group: Group, answer: LayoutAnswer): readonly ClothLength
     const own = answer.layouts
       .map((layout, which) => ({ layout, index: which }))
       .filter(({ layout }) => layout.cloth === length.id);
-    const common = { id: length.id, cloth: length.cloth, piece: length.piece, jobCloth };
+    const common = { ...length, jobCloth };
     if (jobCloth.length != null) {
       return own.map((laid) => drawn({ ...common, times: laid.layout.count, laid: [{ ...laid, at: 0 }] }, blanks));
     }

@@ -12,6 +12,8 @@ export interface ShownRoll {
   readonly problems: readonly Problem[];
   readonly status: string;
   readonly former: boolean;
+  /** The whole plan that the roll is of; null while its group is ahead of the plan. */
+  readonly plan: Plan | null;
   /** Nothing is shown of it yet, but something will be. */
   readonly coming: boolean;
 }
@@ -53,6 +55,7 @@ export function shownRolls(state: PlannerState): ShownRolls {
       problems: own.length === 0 ? NO_PROBLEMS : own,
       status: group === undefined ? '' : rollWords(group, proofOf(state, cloth.id)),
       former: roll === null && old !== null,
+      plan: roll === null || isOfPlan(plan, group) ? plan : null,
       coming: roll === null && old === null && state.busy,
     };
   });
@@ -74,7 +77,16 @@ function rollOf(state: PlannerState, { group, answer }: GroupState, cloth: strin
   if (answer === null || (state.plan === null && state.busy)) {
     return null;
   }
-  return rollsOf(group, answer).find((one) => one.cloth === cloth) ?? null;
+  return rollsOf(group, answer, state.quilt?.unit ?? 'in').find((one) => one.cloth === cloth) ?? null;
+}
+
+/** Whether what is shown of a group is what the plan has. */
+function isOfPlan(plan: Plan | null, state: GroupState | undefined): boolean {
+  if (plan === null || state === undefined) {
+    return false;
+  }
+  const index = plan.cutList.groups.indexOf(state.group);
+  return index >= 0 && plan.answers[index]?.layouts === state.answer?.layouts;
 }
 
 function proofOf({ plan, current }: PlannerState, cloth: string) {
@@ -82,4 +94,4 @@ function proofOf({ plan, current }: PlannerState, cloth: string) {
 }
 
 const rollsOfPlan = (plan: Plan): readonly Roll[] =>
-  plan.cutList.groups.flatMap((group, index) => rollsOf(group, plan.answers[index]!));
+  plan.cutList.groups.flatMap((group, index) => rollsOf(group, plan.answers[index]!, plan.quilt.unit));

@@ -1,7 +1,10 @@
-import { html, type TemplateResult } from 'lit';
+import { html, nothing, type TemplateResult } from 'lit';
 import type { ClothLengthDrawn, NumberedStrip } from '../draw/unroll.ts';
-import type { StripSteps } from '../plan/cut-steps.ts';
+import { type BagsOfStrip, sayBags } from '../plan/bagged-strips.ts';
+import type { StripPiece, StripSteps } from '../plan/cut-steps.ts';
+import { type Fold, foldOf } from '../plan/folded-row.ts';
 import { alike } from '../plan/group-strips.ts';
+import { handlingOf, sayFirstFold, sayPair } from '../plan/say-fold.ts';
 import { stripWords } from './lit-words.ts';
 import { type Units, written, writtenMark } from './written.ts';
 
@@ -14,27 +17,59 @@ interface Rows {
   readonly steps: StripSteps | null;
 }
 
+/** What the tables tell of one length of cloth, but for the length itself. */
+export interface TableInput {
+  readonly group: string;
+  readonly steps: readonly StripSteps[];
+  /** Which bag each blank goes into; null while the plan is not whole. */
+  readonly bagsOf: BagsOfStrip | null;
+  readonly units: Units;
+  /** Of the length of cloth. */
+  readonly name: string;
+}
+
 /**
  * The strips of one length of cloth and their subcuts, a table for each: what the diagram shows, and what is read beside
  * the ruler. Marks are measured along the strip from its start, on its near and on its far edge.
  */
-export function stripTables(
-  length: ClothLengthDrawn,
-  steps: readonly StripSteps[],
-  units: Units,
-  name: string,
-): TemplateResult {
-  const rows = gather(length.strips, steps);
-  return html`<div class="strips table-frame" tabindex="0" role="region" aria-label="Strips and cuts of ${name}">
-    ${rows.map((one) => (one.steps === null ? html`<p class="strip-head">${headWords(one, units)}</p>` : stripTable(one, one.steps, units)))}
+export function stripTables(length: ClothLengthDrawn, input: TableInput): TemplateResult {
+  const rows = gather(length.strips, input.steps);
+  const across = rows.some(({ steps }) => steps?.firstCut === 'across');
+  const firstFold = across ? sayFirstFold(length.jobCloth.width, input.units.quilt) : null;
+  return html`<div class="strips table-frame" tabindex="0" role="region" aria-label="Strips and cuts of ${input.name}">
+    ${firstFold === null ? nothing : html`<p class="handling">${firstFold}</p>`}
+    ${rows.map((one) =>
+      one.steps === null
+        ? html`<p class="strip-head">${headWords(one, null, input.units)}</p>`
+        : stripTable(length, one, one.steps, input, firstFold !== null),
+    )}
   </div>`;
 }
 
-function stripTable(rows: Rows, steps: StripSteps, units: Units): TemplateResult {
-  const mark = (value: number): string => writtenMark(value, units);
-  return html`<table class=${steps.pieces.length <= SHORT ? 'whole' : ''}>
+function stripTable(
+  length: ClothLengthDrawn,
+  rows: Rows,
+  steps: StripSteps,
+  input: TableInput,
+  isFolded: boolean,
+): TemplateResult {
+  const { units } = input;
+  const { pieces } = steps;
+  const fold = foldOf(steps, length.oneWay, 1e-6 * length.jobCloth.width);
+  const { before, between } = handlingOf(
+    steps,
+    fold,
+    isFolded && steps.firstCut === 'across',
+    rows.strips.length * length.times,
+  );
+  const pairs = fold?.pairs ?? 0;
+  const row = (index: number, name: string): TemplateResult => cutRow(pieces[index]!, index, name, units);
+  const bags = bagWords(rows, input);
+  const note = (words: string): TemplateResult => html`<tr class="handling"><td colspan="5">${words}</td></tr>`;
+  const rest = pieces.map((_, index) => index).slice(pairs, pieces.length - pairs);
+  return html`<table class=${pieces.length <= SHORT ? 'whole' : ''}>
     <caption class="strip-head">
-      ${headWords(rows, units)}
+      ${headWords(rows, fold, units)}
     </caption>
     <thead>
       <tr>
@@ -46,17 +81,32 @@ function stripTable(rows: Rows, steps: StripSteps, units: Units): TemplateResult
       </tr>
     </thead>
     <tbody>
-      ${steps.pieces.map(
-        (piece, index) => html`<tr>
-          <td>${index + 1}</td>
-          <td>${piece.blank}</td>
-          <td>${mark(piece.near)}</td>
-          <td>${mark(piece.far)}</td>
-          <td>${piece.rulerAngle ? `${Math.round(piece.angle)}°` : 'by marks'}</td>
-        </tr>`,
-      )}
+      ${before === null ? nothing : note(before)}
+      ${pieces.slice(0, pairs).map((_, index) => row(index, sayPair(steps, index)))}
+      ${between === null ? nothing : note(between)} ${rest.map((index) => row(index, pieces[index]!.blank))}
+      ${bags === null ? nothing : note(`Bags: ${bags}.`)}
     </tbody>
   </table>`;
+}
+
+function cutRow(piece: StripPiece, index: number, name: string, units: Units): TemplateResult {
+  return html`<tr>
+    <td>${index + 1}</td>
+    <td>${name}</td>
+    <td>${writtenMark(piece.near, units)}</td>
+    <td>${writtenMark(piece.far, units)}</td>
+    <td>${piece.rulerAngle ? `${Math.round(piece.angle)}°` : 'by marks'}</td>
+  </tr>`;
+}
+
+/** Of all strips cut alike; a layout cut several times is told once. */
+function bagWords({ strips }: Rows, { group, bagsOf }: TableInput): string | null {
+  if (bagsOf === null) {
+    return null;
+  }
+  const different = new Map(strips.map((each) => [`${each.layout}/${each.strip}`, each]));
+  const bagged = [...different.values()].flatMap(({ layout, strip }) => bagsOf(group, layout, strip).flat());
+  return bagged.length === 0 ? null : sayBags(bagged);
 }
 
 /** How the marks are meant, to stand once beside the tables. */
@@ -65,7 +115,7 @@ export function marksExplained(units: Units): string {
   return `Marks are measured along the strip from its start; each cut runs from edge to edge and parts a blank from all after it. The near edge of a strip across the cloth is the one toward the cut end, of one along the cloth the one toward the left selvage. ≈ is to the nearest ${finest}.`;
 }
 
-function headWords({ strips, steps }: Rows, units: Units): string {
+function headWords({ strips, steps }: Rows, fold: Fold | null, units: Units): string {
   const [first] = strips;
   if (first === undefined || first.number === null || steps === null) {
     return `Trim ${written(first?.height ?? 0, units)} off to square the end`;
@@ -73,7 +123,9 @@ function headWords({ strips, steps }: Rows, units: Units): string {
   const name = stripWords(strips.map((strip) => strip.number!));
   const each = strips.length > 1 ? 'each ' : '';
   const way = first.firstCut === 'along' ? ' wide, along the selvage' : ' tall';
-  const left = steps.left > 1e-6 ? `; ${written(steps.left, units)} left at the end` : '';
+  const over = fold?.left ?? steps.left;
+  const where = fold === null ? 'at the end' : 'in the middle';
+  const left = over > 1e-6 ? `; ${written(over, units)} left ${where}` : '';
   return `${name[0]!.toUpperCase()}${name.slice(1)}: ${each}${written(first.height, units)}${way}${left}`;
 }
 

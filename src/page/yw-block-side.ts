@@ -1,5 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
+import { inCuttingOrder } from '../plan/cutting-order.ts';
+import { type LookAlike, lookAlikes } from '../plan/look-alikes.ts';
 import type { Quilt } from '../quilt/quilt.ts';
 import { PageElement } from './page-element.ts';
 import type { PlannerState } from './plan-state.ts';
@@ -15,6 +17,7 @@ export class BlockSide extends PageElement {
   @property({ attribute: false }) quilt: Quilt | null = null;
   @property({ attribute: false }) state: PlannerState | null = null;
   @property(UNITS) units: Units = { quilt: 'in', shown: 'in' };
+  private alike: readonly LookAlike[] = [];
   private readonly wide = matchMedia('(min-width: 48em)').matches;
 
   protected override render(): TemplateResult | typeof nothing {
@@ -32,6 +35,7 @@ export class BlockSide extends PageElement {
           .quilt=${quilt}
           .block=${block}
           .cutList=${cutList}
+          .alike=${this.alikeOf(state, quilt)}
         ></yw-block-view>`,
       )}
       ${error === null ? nothing : html`<p class="fault" role="alert">${error}</p>`}
@@ -50,5 +54,19 @@ export class BlockSide extends PageElement {
         <yw-habits .quilt=${quilt} .units=${units}></yw-habits>
       </details>
     `;
+  }
+
+  /** Blanks easily taken for each other, of what is shown; one and the same list as long as it says the same. */
+  private alikeOf({ groups, plan, busy }: PlannerState, quilt: Quilt): readonly LookAlike[] {
+    if (plan === null && busy) {
+      return this.alike;
+    }
+    const fresh = groups.flatMap(({ group, answer }) =>
+      answer === null ? [] : lookAlikes(group, inCuttingOrder(group, answer), quilt.unit),
+    );
+    if (fresh.length !== this.alike.length || fresh.some((each, i) => each !== this.alike[i])) {
+      this.alike = fresh;
+    }
+    return this.alike;
   }
 }

@@ -3,6 +3,7 @@ import { customElement, property, state } from 'lit/decorators.js';
 import type { Blank, CutList } from '../cutting/cut-list.ts';
 import type { Drawing } from '../draw/display-list.ts';
 import { drawBlock } from '../draw/draw-block.ts';
+import { easilyMistaken, type LookAlike } from '../plan/look-alikes.ts';
 import type { Block, Quilt, Scheme } from '../quilt/quilt.ts';
 import { blankTags } from './blank-tags.ts';
 import { blockExtent } from './block-extent.ts';
@@ -17,6 +18,8 @@ export class BlockView extends PageElement {
   @property({ attribute: false }) quilt: Quilt | null = null;
   @property({ attribute: false }) block: Block | null = null;
   @property({ attribute: false }) cutList: CutList | null = null;
+  /** Blanks that are easily taken for each other, of the plan that is shown. */
+  @property({ attribute: false }) alike: readonly LookAlike[] = [];
   /** The table is long, so it is not made before it is asked for. */
   @state() private unfolded = false;
   private readonly watch = new WidthWatch(this, '.block-figure');
@@ -48,7 +51,7 @@ export class BlockView extends PageElement {
       </figure>
       <details @toggle=${this.onToggle}>
         <summary>Its blanks by name</summary>
-        ${this.unfolded ? html`${blankTags(blanks, `Patches of ${block.name}`)} ${this.table(quilt, blanks)}` : nothing}
+        ${this.unfolded ? html`${blankTags(blanks, `Patches of ${block.name}`, easilyMistaken(this.alike))} ${this.table(quilt, blanks)}` : nothing}
       </details>`;
   }
 
@@ -89,6 +92,7 @@ export class BlockView extends PageElement {
             <th scope="col">Cloth</th>
             <th scope="col">To cut</th>
             <th scope="col">Spare</th>
+            <th scope="col">Looks like</th>
           </tr>
         </thead>
         <tbody>
@@ -99,12 +103,22 @@ export class BlockView extends PageElement {
               <td>${clothNames(quilt, blank.role)}</td>
               <td>${blank.demand}</td>
               <td>${blank.spares}</td>
+              <td>${alikeWords(blank.id, this.alike)}</td>
             </tr>`,
           )}
         </tbody>
       </table>
     </div>`;
   }
+}
+
+/** "B1 mirrored (other hand)". */
+function alikeWords(id: string, alike: readonly LookAlike[]): string {
+  const how = { hands: 'other hand', size: 'another size', print: 'print another way' } as const;
+  return alike
+    .filter(({ blanks }) => blanks.includes(id))
+    .map((each) => `${each.blanks.find((other) => other !== id) ?? id} (${how[each.how]})`)
+    .join(', ');
 }
 
 /** The cloths that fill a role in the scheme being planned. */

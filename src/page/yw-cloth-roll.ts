@@ -5,13 +5,16 @@ import type { Problem } from '../cutting/cut-list.ts';
 import type { Drawing } from '../draw/display-list.ts';
 import { drawLayout, layoutTextSize } from '../draw/draw-layout.ts';
 import { type ClothLengthDrawn, wholeLength } from '../draw/unroll.ts';
+import { easilyMistaken } from '../plan/look-alikes.ts';
 import type { Cloth } from '../quilt/quilt.ts';
+import { alikeNotes } from './alike-notes.ts';
 import { blankTags } from './blank-tags.ts';
 import { printWords } from './facing-words.ts';
 import { turnToDraw } from './in-turn.ts';
 import { freshId, PageElement } from './page-element.ts';
+import type { Plan } from './plan-state.ts';
 import { problemNotes } from './problem-notes.ts';
-import type { Roll } from './rolls.ts';
+import { bagsOfPlan, type Roll } from './rolls.ts';
 import { shownDrawing } from './shown-drawing.ts';
 import { marksExplained, stripTables } from './strip-tables.ts';
 import { swatch } from './swatch.ts';
@@ -32,6 +35,8 @@ export class ClothRoll extends PageElement {
   @property({ type: Boolean }) former = false;
   /** Its layout is on its way: room is kept for it, so that little moves when it comes. */
   @property({ type: Boolean }) coming = false;
+  /** The whole plan that the roll is of, which tells what goes into which bag. */
+  @property({ attribute: false }) bags: Plan | null = null;
   /** How many times as wide as the column it is drawn. */
   @property({ type: Number }) zoom = 1;
   /** Tables are long, so none is made before one of them is asked for. */
@@ -86,12 +91,18 @@ export class ClothRoll extends PageElement {
           <details @toggle=${this.onToggle}>
             <summary>Strips and cuts as tables</summary>
             ${this.unfolded ? html`<p class="hint">${marksExplained(this.units)}</p>` : nothing}
-            ${this.unfolded ? guard([length, this.units.shown], () => stripTables(length, roll.steps, this.units, name)) : nothing}
+            ${this.unfolded ? guard([length, this.units.shown, this.bags], () => this.tables(length, roll, name)) : nothing}
           </details>
         </figure>`;
       })}
-      ${blankTags(blanks, `Blanks cut from ${cloth.name}`)}
+      ${blankTags(blanks, `Blanks cut from ${cloth.name}`, easilyMistaken(roll.alike))} ${alikeNotes(roll.alike)}
     `;
+  }
+
+  private tables(length: ClothLengthDrawn, roll: Roll, name: string): TemplateResult {
+    const { units, bags } = this;
+    const bagsOf = bags === null ? null : bagsOfPlan(bags);
+    return stripTables(length, { group: roll.group.id, steps: roll.steps, bagsOf, units, name });
   }
 
   private onToggle(event: Event): void {
@@ -109,6 +120,7 @@ export class ClothRoll extends PageElement {
           length,
           blanks: roll.group.blanks,
           steps: roll.steps,
+          mistaken: easilyMistaken(roll.alike),
           whole: wholeLength(length),
           textSize: layoutTextSize(length.jobCloth.width, pixels, this.watch.smallText),
           write: (value) => written(value, this.units),

@@ -37,7 +37,7 @@ export class ClothSide extends PageElement {
       </header>
       <p class="legend">
         The cut end lies before you, and strips are numbered as they are cut. An arrow is the print’s up. Close hatching is
-        waste, wide hatching is left over, dots are trimmed off to square the end. A name that ends in “m” is mirrored.
+        waste, wide hatching is left over, dots are trimmed off to square the end. A name that ends in “m” is mirrored; a star after it warns of another blank that looks like it.
         Point at a name or a piece to see where it goes.
       </p>
       ${problemNotes(shown.homeless)}
@@ -48,6 +48,7 @@ export class ClothSide extends PageElement {
           (roll) => html`<yw-cloth-roll
             .cloth=${roll.cloth}
             .roll=${roll.roll}
+            .bags=${roll.plan}
             .problems=${roll.problems}
             .status=${roll.status}
             .former=${roll.former}

@@ -4,14 +4,16 @@ import type { Drawing } from '../draw/display-list.ts';
 import { drawBlock } from '../draw/draw-block.ts';
 import { drawLayout, layoutTextSize } from '../draw/draw-layout.ts';
 import { type ClothLengthDrawn, wholeLength } from '../draw/unroll.ts';
+import { easilyMistaken } from '../plan/look-alikes.ts';
 import { sayMoney } from '../plan/say-money.ts';
 import type { ClothTally } from '../plan/tally.ts';
 import type { Block, Cloth } from '../quilt/quilt.ts';
+import { alikeNotes } from './alike-notes.ts';
 import { blockExtent } from './block-extent.ts';
 import { cautions } from './cautions.ts';
 import { PageElement } from './page-element.ts';
 import type { Plan } from './plan-state.ts';
-import { type Roll, rollsOf } from './rolls.ts';
+import { bagsOfPlan, type Roll, rollsOf } from './rolls.ts';
 import { shownDrawing } from './shown-drawing.ts';
 import { marksExplained, stripTables } from './strip-tables.ts';
 import { UNITS, type Units, written, writtenPurchase } from './written.ts';
@@ -116,8 +118,9 @@ export class PrintSheet extends PageElement {
   }
 
   private cloths(plan: Plan): readonly TemplateResult[] {
+    const bagsOf = bagsOfPlan(plan);
     return plan.cutList.groups.flatMap((group, index) =>
-      rollsOf(group, plan.answers[index]!).flatMap((roll) => {
+      rollsOf(group, plan.answers[index]!, plan.quilt.unit).flatMap((roll) => {
         const cloth = plan.quilt.cloths.find((one) => one.id === roll.cloth)!;
         return roll.lengths.map((length) => {
           const { drawing, pixels } = this.fitted(cloth, roll, length);
@@ -125,7 +128,8 @@ export class PrintSheet extends PageElement {
           return html`<section class="print-cloth">
             <h2>${name}</h2>
             <div style="width:${pixels}px">${shownDrawing(drawing, null)}</div>
-            ${stripTables(length, roll.steps, this.units, name)}
+            ${stripTables(length, { group: group.id, steps: roll.steps, bagsOf, units: this.units, name })}
+            ${alikeNotes(roll.alike)}
           </section>`;
         });
       }),
@@ -140,6 +144,7 @@ export class PrintSheet extends PageElement {
         length,
         blanks: roll.group.blanks,
         steps: roll.steps,
+        mistaken: easilyMistaken(roll.alike),
         whole: wholeLength(length),
         textSize: layoutTextSize(length.jobCloth.width, pixels, PAPER.text),
         write: (value) => written(value, this.units),

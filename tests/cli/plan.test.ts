@@ -131,7 +131,7 @@ describe('the plan as text', () => {
   test('tells strips cut alike once, with the marks of their subcuts', () => {
     expect(text).toContain('Trim 1 in to square the end.');
     expect(text).toContain(
-      'Strips 1 to 2, each 6 1/2 in high, 3 blanks; 22 1/2 in left over\n      3 × A1: cut at 6 1/2, 13, 19 1/2\n',
+      'Strips 1 to 2, each 6 1/2 in high, 3 blanks; 22 1/2 in left over\n      Open it flat, right side up. Two may lie one on the other, both right side up.\n      3 × A1: cut at 6 1/2, 13, 19 1/2\n',
     );
   });
 
