@@ -4,6 +4,7 @@
  */
 import type { LayoutAnswer, LayoutJob, Progress } from '../src/plan/layout-job.ts';
 import { startClock } from './clock.ts';
+import { planStacks } from './master/plan-stacks.ts';
 import { planStrips } from './master/plan-strips.ts';
 import { openSolver } from './programme/glpk.ts';
 import { proofread } from './proof/proofread.ts';
@@ -19,11 +20,11 @@ export class Packer {
    */
   async plan(job: LayoutJob, onProgress: (progress: Progress) => unknown = () => {}): Promise<LayoutAnswer> {
     if (job.method !== 'strips') throw new Error(`method: '${job.method}' is not built yet; use 'strips'`);
-    if (job.stages === 3) throw new Error('stages: 3 is not built yet; use 2');
     this.stopping = false;
     const clock = startClock(job.seconds ?? 10, () => this.stopping);
     const solver = await openSolver(() => clock.left() <= 0);
-    const answer = await planStrips(job, solver, clock, (progress) => {
+    const planIt = job.stages === 3 ? planStacks : planStrips;
+    const answer = await planIt(job, solver, clock, (progress) => {
       if (progress.answer) this.read(job, progress.answer);
       onProgress(progress);
     });

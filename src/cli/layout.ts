@@ -66,7 +66,6 @@ async function plan(job: LayoutJob): Promise<LayoutAnswer> {
 /** What the format has and the engine does not plan so far. */
 function notBuiltYet(job: LayoutJob): string | null {
   if (job.method === 'shears') return 'method: "shears" is not built yet; use "strips"';
-  if (job.stages === 3) return 'stages: 3 is not built yet; use 2';
   return null;
 }
 

@@ -73,6 +73,8 @@ export interface LayoutAnswer {
   readonly seconds: number;
   readonly layouts: readonly Layout[];
   readonly unplaced: readonly Unplaced[];
+  /** With three stages: what the best plan found in two costs, which is never less; absent where it does not place as many blanks. */
+  readonly twoStageCost?: number;
 }
 
 export interface Layout {

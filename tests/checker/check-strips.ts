@@ -1,6 +1,7 @@
 /** Strips: in order, of the right heights, each blank in one, parted by straight subcuts from the strip's start on. */
 import type { JobBlank, JobCloth, Layout, LayoutJob } from '../../src/plan/layout-job.ts';
 import { type Laid, shapeFor, spin } from './check-lies.ts';
+import { canBeParted } from './check-stacks.ts';
 import { type Pair, type Ring, SLACK, thicknessOutside, wrapped } from './rings.ts';
 
 export function checkStrips(job: LayoutJob, cloth: JobCloth, layout: Layout, laid: readonly Laid[]): string[] {
@@ -30,7 +31,8 @@ export function checkStrips(job: LayoutJob, cloth: JobCloth, layout: Layout, lai
       wrong.push(`strip ${index} is ${strip.height} high`);
     }
     const held = inside.map((i) => rings[i]!.map(([u, v]): Pair => [u, v - strip.from]));
-    if (!canBeCut(held, end, strip.height, slack)) wrong.push(`strip ${index} cannot be cut by straight subcuts`);
+    const parted = job.stages === 3 ? canBeParted : canBeCut;
+    if (!parted(held, end, strip.height, slack)) wrong.push(`strip ${index} cannot be cut by straight subcuts`);
   }
   for (const [i, { name }] of laid.entries()) if (!found.has(i)) wrong.push(`${name} lies in no strip`);
   return wrong;
@@ -75,7 +77,7 @@ function heightsOf(blank: JobBlank, cloth: string, along: boolean): number[] {
 const cosine = (degrees: number): number => (degrees >= 180 ? -1 : Math.cos((degrees / 180) * Math.PI)) - 1e-12;
 
 /** Takes off, from the strip's start, any blank that a straight cut parts from the rest, until none or all are left. */
-function canBeCut(rings: readonly Ring[], length: number, height: number, slack: number): boolean {
+export function canBeCut(rings: readonly Ring[], length: number, height: number, slack: number): boolean {
   let rest = [...rings].sort((a, b) => Math.min(...a.map((p) => p[0])) - Math.min(...b.map((p) => p[0])));
   while (rest.length > 1) {
     const next = rest.findIndex((ring) => {

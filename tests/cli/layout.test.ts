@@ -37,7 +37,6 @@ describe('a job that breaks the rules gets one line that names field and fault, 
       { ...job, blanks: [{ id: 'a', outline: [square[0], square[2], square[1], square[3]], demand: 1 }] },
       'blanks[0].outline: crosses or touches itself',
     ],
-    ['three stages', { ...job, stages: 3 }, 'stages: 3 is not built yet; use 2'],
     ['shears', { ...job, method: 'shears' }, 'method: "shears" is not built yet; use "strips"'],
   ])('%s', async (_, content, expected) => {
     const { status, out, err } = await runCommand('layout', [written(content)]);

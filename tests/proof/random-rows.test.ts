@@ -61,6 +61,24 @@ test.each(['strips', 'shears'] as const)('of blanks strewn at random both say th
   if (method === 'strips') expect(count['not cuttable']).toBeGreaterThan(5);
 });
 
+test('of blanks strewn at random both say the same where they may be stacked', () => {
+  const count = { clean: 0, stacked: 0, refused: 0 };
+  fc.assert(
+    fc.property(strewnPlan('strips'), ({ job, answer }) => {
+      const faults = proofread({ ...job, stages: 3 }, answer);
+      const wrong = checkAnswer({ ...job, stages: 3 }, answer);
+      expect([faults.length === 0, faults, wrong]).toEqual([wrong.length === 0, expect.anything(), expect.anything()]);
+      const inRows = proofread(job, answer);
+      // Whatever is a plan in two stages is one in three.
+      if (inRows.length === 0) expect(faults).toEqual([]);
+      count[faults.length > 0 ? 'refused' : inRows.length > 0 ? 'stacked' : 'clean'] += 1;
+    }),
+    { numRuns: 800 },
+  );
+  expect(count.stacked).toBeGreaterThan(5);
+  expect(count.clean).toBeGreaterThan(50);
+});
+
 test('two blanks that change places in their order only stay clean', () => {
   fc.assert(
     fc.property(randomPlan, ({ job, answer }) => {

@@ -8,6 +8,7 @@ import { type PricedRow, priceRow } from '../strips/price-row.ts';
 import type { RowGraph } from '../strips/row-graph.ts';
 import { dualBound, type StripWorths } from './dual-bound.ts';
 import { bestSlots } from './piece-slots.ts';
+import { priceStacks } from './price-stacks.ts';
 import type { Caps, HeightCut, MasterPrices, MasterSolution, StripMaster } from './strip-master.ts';
 
 export interface Generated {
@@ -105,7 +106,15 @@ async function price(
   const round: Round = { added: 0, worths: master.families.map(() => []), ...how, cut: false };
   const { families } = master;
   for (let f = 0; f < families.length; f++) {
-    const { heights, slopes } = families[f]!;
+    const { heights, slopes, stacks } = families[f]!;
+    if (stacks) {
+      const found = { ...how, added: 0, worths: round.worths[f]! };
+      const whole = await priceStacks(master, f, prices, worth, found, breath, turn);
+      round.added += found.added;
+      if (!whole) return { ...round, cut: true };
+      if (pricePiece(master, f, prices, worth)) round.added++;
+      continue;
+    }
     const enough = how.exact || slopes.length === 1 ? Infinity : ENOUGH;
     for (let k = 0; k < heights.length && round.added < enough; k++) {
       const height = heights[(k + turn * 7) % heights.length]!;

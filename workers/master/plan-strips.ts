@@ -21,16 +21,25 @@ import { writeAnswer } from './write-answer.ts';
 
 const FROM_STRIPS =
   'linear programme over strips (whole subcuts, square or along a slant of the blanks or a ruler) with counts of tall strips';
-const FROM_AREA = 'area of the blanks and the longest of them';
+export const FROM_AREA = 'area of the blanks and the longest of them';
 
 /** At so many heights strips are looked for before the first choice among them; a job of twelve kinds needs 100 to 300. */
 const EARLY_LOOKS = 600;
 
+/** What planning in two stages leaves to those who go on from there. */
+export interface RowsFound {
+  readonly master: StripMaster;
+  readonly best: Plan;
+  readonly impossible: readonly Unplaced[];
+}
+
+/** @param keep hears of the plan and its strips once it is made */
 export async function planStrips(
   job: LayoutJob,
   solver: Solver,
   clock: Clock,
   report: (progress: Progress) => void,
+  keep: (found: RowsFound) => void = () => {},
 ): Promise<LayoutAnswer> {
   const families = familiesOf(job);
   const demand = Int32Array.from(job.blanks, (b) => b.demand);
@@ -118,12 +127,13 @@ export async function planStrips(
       tell();
     },
   });
+  keep({ master, best: best!, impossible });
   return answer(best!);
 }
 
-const isPlaced = (plan: Plan): boolean => plan.unplaced.every((n) => n === 0);
+export const isPlaced = (plan: Plan): boolean => plan.unplaced.every((n) => n === 0);
 
-function inSteps(job: LayoutJob, boundFrom: string): string {
+export function inSteps(job: LayoutJob, boundFrom: string): string {
   const stepped = job.cloths.some((c) => isBolt(c) && c.step !== undefined);
   return stepped ? `${boundFrom}, in whole selling steps` : boundFrom;
 }

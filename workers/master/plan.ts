@@ -1,8 +1,9 @@
 /** A plan while it is being looked for: which strips are cut and from which pieces, before it is written as an answer. */
 import type { LayoutJob } from '../../src/plan/layout-job.ts';
-import { type Family, stripHeight } from '../strips/family.ts';
+import { type Family, lowestStrip, stripHeight } from '../strips/family.ts';
 import { gridRow } from '../strips/grid-row.ts';
 import { fitRow, type LaidBlank } from '../strips/lay-row.ts';
+import { restackRow, unstackRow } from '../strips/stack-variant.ts';
 import type { StripColumn } from './column.ts';
 import { isBolt, pieceCost } from './strip-master.ts';
 
@@ -122,6 +123,7 @@ function trim(
 
 /** As low as its blanks allow, laid tight again, and on the ruler's marks where there is room for that. */
 function tidy(family: Family, strip: PlannedStrip, blanks: readonly LaidBlank[]): PlannedStrip {
+  if (blanks.some((b) => b.stack !== undefined)) return tidyStacks(family, strip, blanks);
   const least = stripHeight(Math.max(...blanks.map((b) => b.variant.height)), family.ruler);
   if (least < strip.height - 1e-9) {
     const low = fitRow(
@@ -138,6 +140,18 @@ function tidy(family: Family, strip: PlannedStrip, blanks: readonly LaidBlank[])
     family.span,
   );
   return { ...strip, blanks: gridRow(same?.blanks ?? blanks, strip.height, family.span, family.ruler) };
+}
+
+/** The same for a strip with stacks, each of them moved as one. */
+function tidyStacks(family: Family, strip: PlannedStrip, blanks: readonly LaidBlank[]): PlannedStrip {
+  const { ruler, span } = family;
+  const variants = restackRow(blanks);
+  const least = lowestStrip(family, Math.max(...variants.map((v) => v.height)));
+  for (const height of least < strip.height - 1e-9 ? [least, strip.height] : [strip.height]) {
+    const row = fitRow(variants, height, span);
+    if (row) return { ...strip, height, blanks: unstackRow(gridRow(row.blanks, height, span, ruler), height, ruler) };
+  }
+  return { ...strip, blanks };
 }
 
 function intoPieces(

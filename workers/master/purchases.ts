@@ -57,7 +57,7 @@ export function suppliesOf(job: LayoutJob, families: readonly Family[]): readonl
 /** Heights that strips can have: every multiple of the ruler where raising may help, else what blanks ask for. */
 export function stripHeights(families: readonly Family[]): readonly number[] {
   const ruler = families.find(gainsByRaising)?.ruler ?? null;
-  return ruler !== null ? [ruler] : [...new Set(families.flatMap((f) => f.heights))];
+  return ruler !== null ? [ruler] : [...new Set(families.flatMap((f) => f.stacks?.heights ?? f.heights))];
 }
 
 /** The greatest length that both are multiples of. */

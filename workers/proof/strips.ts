@@ -5,8 +5,11 @@ import { hull } from './convex.ts';
 import { type Fault, TOUCH } from './fault.ts';
 import type { Placed } from './placed.ts';
 import type { Rules } from './rules.ts';
+import { unparted } from './segments.ts';
 import { uncuttable } from './straight-cuts.ts';
 import { heightError } from './strip-heights.ts';
+
+const NO_SUBCUT = 'no straight subcut parts one of these from the others';
 
 interface InStrip {
   readonly placed: Placed;
@@ -40,7 +43,7 @@ export function stripFaults(
   strips.forEach((strip, index) => {
     const where = `${at}.strips[${index}]`;
     faults.push(...heightFaults(rules, cloth, layout, strip, held[index]!.length === 0, where));
-    if (!overlaps) faults.push(...cutFaults(cloth, layout, strip, held[index]!, where));
+    if (!overlaps) faults.push(...cutFaults(rules, cloth, layout, strip, held[index]!, where));
   });
   return faults;
 }
@@ -107,6 +110,7 @@ function heightFaults(
 }
 
 function cutFaults(
+  rules: Rules,
   cloth: JobCloth,
   layout: Layout,
   strip: Strip,
@@ -119,10 +123,12 @@ function cutFaults(
     far: strip.from + strip.height,
   };
   const hulls = held.map((blank) => blank.hull);
-  const left = uncuttable(hulls, frame, TOUCH * cloth.width);
+  const touch = TOUCH * cloth.width;
+  const left = rules.job.stages === 3 ? unparted(hulls, frame, touch) : uncuttable(hulls, frame, touch);
   if (left.length === 0) return [];
   const names = left.slice(0, 6).map((index) => held[index]!.placed.where);
   const more = left.length > names.length ? ` and ${left.length - names.length} more` : '';
-  const howMuch = `no straight subcut parts one of ${left.length} from the others: ${names.join(', ')}${more}`;
+  const how = rules.job.stages === 3 ? 'no square cuts part these into rows and stacks' : NO_SUBCUT;
+  const howMuch = `${how}: ${left.length} blanks, ${names.join(', ')}${more}`;
   return [{ what: 'not cuttable', where, howMuch }];
 }

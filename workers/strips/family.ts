@@ -28,6 +28,17 @@ export interface Family {
   readonly slopes: Float64Array;
   readonly reach: Reach;
   readonly graphs: Map<number, RowGraph>;
+  /** Null: two stages, rows only. */
+  readonly stacks: StackRule | null;
+}
+
+/** Three stages: up to which height strips that hold stacks are priced one by one. */
+export interface StackRule {
+  readonly top: number;
+  /** Without a ruler, the heights that strips may have: those of blanks, even of such as are too wide for this cloth. */
+  readonly heights: readonly number[];
+  /** Whether a plan of use might have taller ones, so that a bound must speak of them too. */
+  readonly beyond: boolean;
 }
 
 export interface FamilySize {
@@ -41,9 +52,13 @@ export function makeFamily(job: LayoutJob, clothIndex: number, size: FamilySize)
   const cloth = job.cloths[clothIndex]!;
   const ruler = job.ruler ?? null;
   const most = size.stack ?? Infinity;
-  const variants = job.blanks
-    .flatMap((blank, i) => (blank.demand > 0 ? blankVariants(blank, i, cloth.id, size.along) : []))
-    .filter((v) => v.width <= size.span * (1 + 1e-7) && stripHeight(v.height, ruler) <= most * (1 + 1e-7))
+  const variants = allVariants(job, cloth, size.along)
+    .filter(
+      (v) =>
+        job.blanks[v.blank]!.demand > 0 &&
+        v.width <= size.span * (1 + 1e-7) &&
+        stripHeight(v.height, ruler) <= most * (1 + 1e-7),
+    )
     .sort((a, b) => a.height - b.height || a.blank - b.blank || a.width - b.width);
   const heights = distinctAscending(variants.map((v) => stripHeight(v.height, ruler)));
   const slopes = cutSlopes(variants, size.span);
@@ -57,7 +72,13 @@ export function makeFamily(job: LayoutJob, clothIndex: number, size: FamilySize)
     slopes,
     reach: reachOf(variants, slopes),
     graphs: new Map(),
+    stacks: null,
   };
+}
+
+/** Every way that blanks may lie on the cloth, whether they fit it or not and whether any are wanted. */
+export function allVariants(job: LayoutJob, cloth: JobCloth, along: boolean): readonly Variant[] {
+  return job.blanks.flatMap((blank, i) => blankVariants(blank, i, cloth.id, along));
 }
 
 /** The height a strip must have for a blank of this height: rounded up to the ruler where there is one. */
@@ -80,9 +101,16 @@ export function passingGraphAt(family: Family, height: number): RowGraph {
   return makeRowGraph(family.variants, family.slopes, family.reach, height, family.span, family.ruler);
 }
 
-/** Whether a strip taller than its blanks can ever be of use: only where some blank slants. */
+/** Whether a strip taller than its blanks can ever be of use: only where some blank slants, or blanks may be stacked. */
 export function gainsByRaising(family: Family): boolean {
-  return family.ruler !== null && family.slopes.length > 1;
+  return family.ruler !== null && (family.slopes.length > 1 || family.stacks !== null);
+}
+
+/** The lowest strip that may be cut to hold this height; without a ruler it is as tall as some blank. */
+export function lowestStrip(family: Family, height: number): number {
+  if (family.ruler !== null) return stripHeight(height, family.ruler);
+  const heights = family.stacks?.heights ?? family.heights;
+  return heights.find((h) => h >= height - 1e-9 * (1 + height)) ?? height;
 }
 
 /** Shape, turns and sides that a blank has on a cloth; empty when it may not be cut from it. */
@@ -123,7 +151,7 @@ function quarterBack(degrees: number, over: boolean): number {
   return (degrees + (over ? 90 : 270)) % 360;
 }
 
-function distinctAscending(values: readonly number[]): readonly number[] {
+export function distinctAscending(values: readonly number[]): readonly number[] {
   const sorted = [...values].sort((a, b) => a - b);
   return sorted.filter((v, i) => i === 0 || v - sorted[i - 1]! > 1e-9 * (1 + v));
 }

@@ -10,6 +10,8 @@ export interface LaidBlank {
   readonly y: number;
   /** Of the cut after it. */
   readonly slope: number;
+  /** Which stack of its row it lies in; absent: it lies between two cuts by itself. */
+  readonly stack?: number;
 }
 
 export interface LaidRow {
@@ -63,8 +65,9 @@ export function fitRow(variants: readonly Variant[], height: number, span: numbe
     for (let up = 0; up <= (free > 1e-9 && m > 1 ? 1 : 0); up++) {
       const offset = (up === 1 ? free : 0) - height / 2;
       for (let s = 0; s < m; s++) {
-        if (length[s] === Infinity) continue;
+        if (length[s] === Infinity || (variant.stack && s !== square)) continue;
         for (let t = 0; t < m; t++) {
+          if (variant.stack && t !== square) continue;
           const own = right[t]! - slopes[t]! * offset - left[s]! + slopes[s]! * offset;
           const to = length[s]! + Math.max(own, (Math.abs(slopes[t]! - slopes[s]!) * height) / 2);
           if (to < next[t]!) {

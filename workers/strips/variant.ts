@@ -19,6 +19,8 @@ export interface Variant {
   readonly levelled: boolean;
   /** What to add to a turned (and mirrored) outline to bring it here. */
   readonly shift: Point;
+  /** Three stages only: what lies in it from the near edge up, where a whole stack is treated as one box (stack-variant.ts). */
+  readonly stack?: readonly Variant[];
 }
 
 /** @param asked whether the turn was asked for, rather than one of those that stand for any turn */

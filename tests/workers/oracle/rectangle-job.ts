@@ -70,13 +70,13 @@ export function layoutJob({ kinds, quarterTurns, ruler, bolt, other }: Rectangle
 }
 
 /** The least cost: subcuts square to the strip, so that each rectangle takes its own width of it. */
-export function leastCost(job: RectangleJob): number {
+export function leastCost(job: RectangleJob, lowest: LowestIn = lowestBoxes): number {
   const { bolt, other } = job;
   const demand = job.kinds.map((kind) => kind.demand);
-  const onBolt = lengthsOn(job, bolt.width);
+  const onBolt = lengthsOn(job, bolt.width, lowest);
   const priced = (length: number) => priceOf(length, bolt.step);
   if (!other) return priced(onBolt.get(demand.join())!.length);
-  const onOther = lengthsOn(job, other.width);
+  const onOther = lengthsOn(job, other.width, lowest);
   const costs = [...vectors(demand)].map((held) => {
     const rest = priced(onBolt.get(demand.map((n, i) => n - held[i]!).join())!.length);
     const { length } = onOther.get(held.join())!;
@@ -86,9 +86,12 @@ export function leastCost(job: RectangleJob): number {
   return Math.min(...costs);
 }
 
-function lengthsOn(job: RectangleJob, width: number) {
+/** The lowest strip of some length that holds so many of each kind, null when none does. */
+export type LowestIn = (job: RectangleJob, length: number, counts: readonly number[]) => { height: number } | null;
+
+function lengthsOn(job: RectangleJob, width: number, lowest: LowestIn) {
   const demand = job.kinds.map((kind) => kind.demand);
-  return leastLengths(demand, (counts) => lowestBoxes(job, width, counts));
+  return leastLengths(demand, (counts) => lowest(job, width, counts));
 }
 
 /** The lowest strip of this length that holds so many of each kind, null when none does. */

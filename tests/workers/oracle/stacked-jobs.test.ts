@@ -1,0 +1,52 @@
+/** Small jobs of rectangles in three stages against every way to share them out among strips, segments and stacks. */
+import { expect, test } from 'vitest';
+import { planned } from '../../outside/engine.ts';
+import { layoutJob, leastCost, type RectangleJob, rectangleJob } from './rectangle-job.ts';
+import { lowestStacked } from './stacked-boxes.ts';
+
+/** Fewer rectangles than two stages are tried with: there are many more ways to lay them. */
+const MOST = 6;
+
+function smallJob(seed: number): RectangleJob {
+  const job = rectangleJob(seed);
+  let left = MOST;
+  const kinds = job.kinds.flatMap((kind) => {
+    const demand = Math.min(kind.demand, left);
+    left -= demand;
+    return demand > 0 ? [{ ...kind, demand }] : [];
+  });
+  return { ...job, kinds };
+}
+
+const JOBS = Array.from({ length: 48 }, (_, i) => ({ seed: i + 1, job: smallJob(i + 1) }));
+
+const FEATURES: readonly (readonly [string, (job: RectangleJob) => boolean])[] = [
+  ['by length', (job) => job.bolt.step === undefined && !job.other],
+  ['in whole steps', (job) => job.bolt.step !== undefined && !job.other],
+  ['with a free piece', (job) => job.other?.is === 'piece'],
+  ['from two bolts', (job) => job.other?.is === 'bolt'],
+];
+
+test.each(FEATURES)(
+  'stacks, %s: nothing costs less than every way tried, no bound is above that, and two stages never cost less',
+  async (_, has) => {
+    const jobs = JOBS.filter(({ job }) => has(job));
+    expect(jobs.length).toBeGreaterThan(5);
+    let saved = 0;
+    let met = 0;
+    for (const { seed, job } of jobs) {
+      const least = leastCost(job, lowestStacked);
+      const inRows = leastCost(job);
+      const answer = await planned({ ...layoutJob(job), stages: 3, seconds: 0.6 });
+      expect(answer.bound, `seed ${seed}`).toBeLessThanOrEqual(least + 1e-6);
+      expect(answer.cost, `seed ${seed}`).toBeGreaterThanOrEqual(least - 1e-6);
+      expect(answer.cost, `seed ${seed}`).toBeLessThanOrEqual(answer.twoStageCost! + 1e-6);
+      expect(answer.twoStageCost, `seed ${seed}`).toBeGreaterThanOrEqual(inRows - 1e-6);
+      if (answer.status === 'optimal') expect(answer.cost, `seed ${seed}`).toBeCloseTo(least, 6);
+      if (answer.cost <= least + 1e-6) met++;
+      if (least < inRows - 1e-6) saved++;
+    }
+    expect(saved).toBeGreaterThan(0);
+    expect(met / jobs.length).toBeGreaterThan(0.7);
+  },
+);
