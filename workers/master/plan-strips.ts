@@ -5,6 +5,9 @@ import type { LayoutAnswer, LayoutJob, Progress, Unplaced } from '../../src/plan
 import type { Clock } from '../clock.ts';
 import type { Solver } from '../programme/glpk.ts';
 import { choicesOn, type Family, makeFamily } from '../strips/family.ts';
+import { acrossFirst } from './across-first.ts';
+import { segmentLengths } from './along-plan.ts';
+import { barBound } from './bar-bound.ts';
 import { choose } from './choose.ts';
 import { closeGap } from './close-gap.ts';
 import { countCuts } from './count-cuts.ts';
@@ -21,6 +24,7 @@ import { writeAnswer } from './write-answer.ts';
 
 const FROM_STRIPS =
   'linear programme over strips (whole subcuts, square or along a slant of the blanks or a ruler) with counts of tall strips';
+const FROM_BARS = 'linear programme over what can lie side by side across the width';
 export const FROM_AREA = 'area of the blanks and the longest of them';
 
 /** At so many heights strips are looked for before the first choice among them; a job of twelve kinds needs 100 to 300. */
@@ -83,12 +87,20 @@ export async function planStrips(
   const isWhole = (plan: Plan) => impossible.length === 0 && isPlaced(plan);
   const done = () => best !== null && isPlaced(best) && best.cost <= bound + 1e-6;
 
-  const first = firstPlan(job, families, demand);
-  for (const c of first.columns) master.addStrip(c);
-  offer(first.plan);
+  // A bolt cut along its length is planned in lengths chosen beforehand, which proves nothing about other lengths.
+  const provable = families.every((f) => f.segment === null);
+  for (const alongFirst of provable ? [false] : [false, true]) {
+    const first = firstPlan(job, families, demand, alongFirst);
+    for (const c of first.columns) master.addStrip(c);
+    offer(first.plan);
+  }
   if (demand.every((d) => d === 0)) return answer(best!);
 
   raise(simpleBound(job, families, demand, master.fixedCost()), FROM_AREA);
+  if (!provable) {
+    raise(master.fixedCost() + (await barBound(solver, job, families, demand, clock.breath)), FROM_BARS);
+    offer(await acrossFirst(master, solver, clock, randomFrom(job.seed ?? 1)));
+  }
   doing = 'pricing strips';
   // Good strips come early; the last of them only matter to the proof, and a plan should not wait for it. Looks are counted and
   // not timed, so that the same job takes the same way again.
@@ -103,8 +115,6 @@ export async function planStrips(
   doing = 'proving';
   const slack = mayLeaveOpen(families) ? 0.002 : 0;
   const cuts = await countCuts(solver, master, clock.breath);
-  // A bolt cut along its length is planned in lengths chosen beforehand, which proves nothing about other lengths.
-  const provable = families.every((f) => f.segment === null);
   const root = provable ? await generate(master, cuts, clock.breath, { slack, onBound: raise }) : null;
   if (root?.complete) raise(root.bound);
 
@@ -153,27 +163,6 @@ function familiesOf(job: LayoutJob): readonly Family[] {
       );
     });
   });
-}
-
-/**
- * Lengths of bolt to try where strips run along it: what some number of one blank needs end to end, from the longest blank to
- * about a bolt's width, and all of a selling step or two.
- */
-function segmentLengths(job: LayoutJob, cloth: number): readonly number[] {
-  const bolt = job.cloths[cloth]!;
-  const probe = makeFamily(job, cloth, { along: true, span: Infinity, stack: bolt.width, segment: null });
-  if (probe.variants.length === 0) return [];
-  const longest = probe.variants.reduce((most, v) => Math.max(most, v.width), 0);
-  const lengths = new Set<number>();
-  for (const v of probe.variants)
-    for (let n = 1; n <= 40; n++)
-      if (n * v.width <= Math.max(longest, 2 * bolt.width)) lengths.add(Math.round(n * v.width * 1e9) / 1e9);
-  if (bolt.step !== undefined) for (let n = 1; n <= 8; n++) lengths.add(n * bolt.step);
-  const sorted = [...lengths].sort((a, b) => a - b);
-  const most = 12;
-  return sorted.length <= most
-    ? sorted
-    : Array.from({ length: most }, (_, i) => sorted[Math.round((i * (sorted.length - 1)) / (most - 1))]!);
 }
 
 /** Mulberry32: small, seeded, the same everywhere. */

@@ -112,8 +112,7 @@ async function closeByList(
   if (part > (mayLeaveOpen(master.families) ? ROOM_TO_LIST : Infinity) && node.patience === PATIENCE) return null;
   const listed = await listPurchased(master, made, room + 1e-6, node.patience, clock.breath);
   if (!listed) return null;
-  const seconds = Math.min(SECONDS_TO_CHOOSE, clock.left());
-  const choice = chooseWhole(solver, master, tree.supplies, node.box, node.cuts, listed, target, seconds);
+  const choice = chooseWhole(solver, master, tree.supplies, node.box, node.cuts, listed, target, SECONDS_TO_CHOOSE);
   if (choice.status === 'infeasible') return [];
   const plan = choice.chosen && makePlan(master.job, master.families, master.demand, choice.chosen);
   if (!plan || plan.cost >= gap.best()!.cost - 1e-9) return null;

@@ -1,6 +1,5 @@
 /** What is asked of the plan of every random job; two test files share the jobs out, so that both cores have work. */
 import { expect, test } from 'vitest';
-import type { LayoutJob } from '../../../src/plan/layout-job.ts';
 import { cleanAnswer, unplacedCount } from './expect-clean.ts';
 import { randomJob } from './random-job.ts';
 import { simpleBoxing } from './simple-boxing.ts';
@@ -15,11 +14,9 @@ export function testRandomJobs(seeds: readonly number[]): void {
   test.each(seeds)('random job %d: clean, and never worse than boxes laid without thinking', async (seed) => {
     const job = { ...randomJob(seed), seconds: SECONDS };
     const answer = await cleanAnswer(job, `job ${seed}`);
-    if (!cutsBoltsAlong(job)) {
-      const boxing = simpleBoxing(job);
-      expect(unplacedCount(answer)).toBeLessThanOrEqual(boxing.unplaced);
-      if (unplacedCount(answer) === boxing.unplaced) expect(answer.cost).toBeLessThanOrEqual(boxing.cost + 1e-6);
-    }
+    const boxing = simpleBoxing(job);
+    expect(unplacedCount(answer)).toBeLessThanOrEqual(boxing.unplaced);
+    if (unplacedCount(answer) === boxing.unplaced) expect(answer.cost).toBeLessThanOrEqual(boxing.cost + 1e-6);
     if (answer.status === 'partial') seen.partial++;
     if (answer.status !== 'optimal') return;
     seen.proved++;
@@ -40,7 +37,3 @@ export function testRandomJobs(seeds: readonly number[]): void {
     expect(seen.twice).toBeGreaterThan(1);
   });
 }
-
-/** Not compared yet: the lengths that a bolt is cut into along itself are chosen beforehand, and boxes may do with less. */
-const cutsBoltsAlong = (job: LayoutJob): boolean =>
-  job.cloths.some((cloth) => cloth.length == null && cloth.firstCut === 'along');
