@@ -232,6 +232,10 @@ export class StripMaster {
       costEntries.push([u, penalty]);
       return u;
     });
+    // Strips known so far may not be as many as a cut asks for, which says nothing of those that pricing would bring.
+    cuts.forEach((cut, i) => {
+      if (!integer && cut.least > 0) put(cutRows[i]!, variable(penalty, 0, cut.least), 1);
+    });
     if (most !== OPEN) rows.push({ lower: -OPEN, upper: most + 1e-6, entries: costEntries });
     const programme: Programme = { columns, rows: rows as readonly ProgrammeRow[] };
     return { programme, demandRows, boltRows, stockRows, cutRows, slotRows, stripVars, pieceVars, unplacedVars };

@@ -34,7 +34,7 @@ export function slantedJob(seed: number): SlantedJob {
 }
 
 /** A wedge, a triangle, a parallelogram, a box, or a figure with no sides alike. */
-function slantedOutline(draw: Draw): Ring {
+export function slantedOutline(draw: Draw): Ring {
   const quarters = (from: number, to: number) => draw(4 * from, 4 * to) / 4;
   const [b, h, lean] = [quarters(1.5, 4), quarters(1, 4), quarters(-2, 2)];
   const a = Math.min(b, quarters(0.25, 2));
@@ -101,7 +101,7 @@ export function cheapestPlan(job: SlantedJob, reading: Reading | 'listed'): Layo
 }
 
 /** A strip twice as tall as the tallest blank may as well be two. */
-function stripHeights(heights: readonly number[], ruler?: number): readonly number[] {
+export function stripHeights(heights: readonly number[], ruler?: number): readonly number[] {
   if (ruler === undefined) return [...new Set(heights)].sort((a, b) => a - b);
   return Array.from({ length: Math.ceil((2 * Math.max(...heights)) / ruler) }, (_, i) => (i + 1) * ruler);
 }
