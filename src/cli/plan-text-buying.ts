@@ -1,6 +1,7 @@
 /** The shopping list. */
 import { sayMoney } from '../plan/say-money.ts';
 import { saySteps, stepShop } from '../plan/say-steps.ts';
+import { sayWashing } from '../plan/say-washing.ts';
 import type { ClothTally, Tally } from '../plan/tally.ts';
 import { formatClothLength, formatLength } from '../quilt/format-length.ts';
 import type { Quilt } from '../quilt/quilt.ts';
@@ -37,6 +38,13 @@ function* remarks(quilt: Quilt, cloth: ClothTally): Generator<string> {
   }
   if (cloth.proof.state === 'least' && cloth.buy > 0) {
     yield 'proved least';
+  }
+  const own = quilt.cloths.find((each) => each.id === cloth.cloth);
+  const washing = sayWashing(own, cloth.need, quilt.unit, (length) =>
+    formatLength(length, quilt.unit, { denominator: 8 }),
+  );
+  if (washing !== null) {
+    yield washing;
   }
 }
 

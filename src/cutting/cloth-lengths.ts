@@ -1,8 +1,8 @@
-/** Cloths as the packing engine sees them: bolts and shelf pieces, as washed, in the quilt's unit. */
+/** Cloths as the packing engine sees them: bolts and shelf pieces, washed if they are to be, in the quilt's unit. */
 import type { JobCloth } from '../plan/layout-job.ts';
 import { lengthIn } from '../quilt/measure.ts';
 import type { Cloth, LengthUnit, Quilt, ShelfPiece } from '../quilt/quilt.ts';
-import type { ClothLength } from './cut-list.ts';
+import type { ClothLength, Problem } from './cut-list.ts';
 
 export interface ClothSupply {
   readonly length: ClothLength;
@@ -73,9 +73,28 @@ function pieceOf(quilt: Quilt, cloth: Cloth, piece: ShelfPiece): readonly ClothS
 const oneWay = ({ print, up }: Cloth): Pick<ClothLength, 'oneWay'> =>
   print === 'one-way' ? { oneWay: up ?? 'along' } : {};
 
-/** What is left of a length of 1 after washing. */
-function kept({ shrinkage }: Cloth): { readonly along: number; readonly across: number } {
-  return { along: 1 - (shrinkage?.along ?? 0) / 100, across: 1 - (shrinkage?.across ?? 0) / 100 };
+/** What is left of a length of 1 after washing: 1 where the cloth is cut as bought. */
+export function kept({ shrinkage, washFirst }: Cloth): { readonly along: number; readonly across: number } {
+  const { along, across } = washFirst === false ? { along: 0, across: 0 } : (shrinkage ?? { along: 0, across: 0 });
+  return { along: 1 - along / 100, across: 1 - across / 100 };
+}
+
+/**
+ * What a cloth that is cut unwashed does later. Blanks are not made larger for it: the seams shrink with the patches, and
+ * by how much is the whole quilt's matter.
+ */
+export function unwashedProblems(cloth: Cloth): readonly Problem[] {
+  const { along = 0, across = 0 } = cloth.shrinkage ?? {};
+  if (cloth.washFirst !== false || (along === 0 && across === 0)) {
+    return [];
+  }
+  return [
+    {
+      kind: 'warning',
+      text: `“${cloth.name}” is cut unwashed: in the first wash its patches shrink by ${along} % along the selvage and ${across} % across it, and pucker beside those that shrink less. The blanks are not changed; wash it before cutting, or wash no cloth.`,
+      cloth: cloth.id,
+    },
+  ];
 }
 
 function pricePerUnit({ price }: Cloth, unit: LengthUnit): number {

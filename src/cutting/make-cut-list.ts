@@ -3,7 +3,7 @@ import type { ClothChoice, JobBlank, LayoutJob } from '../plan/layout-job.ts';
 import { formatLength } from '../quilt/format-length.ts';
 import { lengthIn } from '../quilt/measure.ts';
 import type { Quilt } from '../quilt/quilt.ts';
-import { type ClothSupply, costBy, suppliesOf } from './cloth-lengths.ts';
+import { type ClothSupply, costBy, suppliesOf, unwashedProblems } from './cloth-lengths.ts';
 import type { Blank, CutList, Group, Problem } from './cut-list.ts';
 import { extentsOf, fits } from './fits.ts';
 import { groupCloths } from './group-cloths.ts';
@@ -88,6 +88,7 @@ function makeGroup(quilt: Quilt, ids: readonly string[], planned: readonly Plann
   const by = costBy(cloths);
   const supplies = new Map(cloths.map((cloth) => [cloth.id, suppliesOf(quilt, cloth, by)]));
   const mine = planned.filter((each) => each.cloths.some((cloth) => ids.includes(cloth.id)));
+  problems.push(...cloths.flatMap(unwashedProblems));
   for (const each of mine) {
     problems.push(...tooLarge(quilt, each, supplies));
   }

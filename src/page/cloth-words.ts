@@ -25,9 +25,10 @@ function pieceWords({ width, length, count = 1 }: ShelfPiece, say: (length: Leng
   return `${count === 1 ? '' : `${count} of `}${say(width)} × ${say(length)}`;
 }
 
-function shrinkageWords({ shrinkage }: Cloth): readonly string[] {
+function shrinkageWords({ shrinkage, washFirst }: Cloth): readonly string[] {
   if (shrinkage === undefined || (shrinkage.along === 0 && shrinkage.across === 0)) {
     return [];
   }
-  return [`shrinks ${shrinkage.along} % along and ${shrinkage.across} % across`];
+  const unwashed = washFirst === false ? ', but cut unwashed' : '';
+  return [`shrinks ${shrinkage.along} % along and ${shrinkage.across} % across${unwashed}`];
 }

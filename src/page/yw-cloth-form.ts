@@ -132,7 +132,16 @@ export class ClothForm extends PageElement {
     return html`
       ${percent('Shrinks along', along, (typed) => ({ along: typed, across }))}
       ${percent('Shrinks across', across, (typed) => ({ along, across: typed }))}
+      <label class="tick" ?hidden=${along === 0 && across === 0}>
+        <input type="checkbox" .checked=${cloth.washFirst !== false} @change=${(event: Event) => this.onWash(cloth, event)} />
+        Washed before it is cut
+      </label>
     `;
+  }
+
+  private onWash(cloth: Cloth, event: Event): void {
+    const first = (event.target as HTMLInputElement).checked;
+    sendEdit(this, setCloth(cloth.id, { washFirst: first ? undefined : false }));
   }
 
   private onSides(cloth: Cloth, event: Event): void {

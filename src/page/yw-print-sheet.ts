@@ -6,6 +6,7 @@ import { drawLayout, layoutTextSize } from '../draw/draw-layout.ts';
 import { type ClothLengthDrawn, wholeLength } from '../draw/unroll.ts';
 import { easilyMistaken } from '../plan/look-alikes.ts';
 import { sayMoney } from '../plan/say-money.ts';
+import { sayWashing } from '../plan/say-washing.ts';
 import type { ClothTally } from '../plan/tally.ts';
 import type { Block, Cloth } from '../quilt/quilt.ts';
 import { alikeNotes } from './alike-notes.ts';
@@ -113,8 +114,10 @@ export class PrintSheet extends PageElement {
 
   private buyWords(line: ClothTally, cloth: Cloth | undefined): string {
     const buy = line.buy > 0 ? writtenPurchase(line.buy, cloth?.step, this.units) : 'nothing to buy';
+    const washing = sayWashing(cloth, line.need, this.units.quilt, (length) => written(length, this.units));
     const shelf = line.pieces.filter(({ used }) => used > 0).map(({ piece, used }) => `${used} × “${piece}”`);
-    return shelf.length === 0 ? buy : `${buy}; from the shelf ${shelf.join(', ')}`;
+    const parts = [buy, ...(washing === null ? [] : [washing])];
+    return [...parts, ...(shelf.length === 0 ? [] : [`from the shelf ${shelf.join(', ')}`])].join('; ');
   }
 
   private cloths(plan: Plan): readonly TemplateResult[] {

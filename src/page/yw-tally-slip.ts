@@ -3,6 +3,7 @@ import { customElement, property } from 'lit/decorators.js';
 import type { Problem } from '../cutting/cut-list.ts';
 import { sayMoney } from '../plan/say-money.ts';
 import { saySteps } from '../plan/say-steps.ts';
+import { sayWashing } from '../plan/say-washing.ts';
 import type { Areas, ClothTally, Proof, Tally } from '../plan/tally.ts';
 import { WHAT_LEAST_MEANS } from '../plan/what-least-means.ts';
 import type { Cloth, Length, Quilt } from '../quilt/quilt.ts';
@@ -72,12 +73,18 @@ export class TallySlip extends PageElement {
       </p>
       <p class="bill-buy">${this.purchase(line, cloth)}</p>
       ${line.need > 0 ? html`<p class="bill-need">${this.need(line)}</p>` : nothing}
+      ${this.washing(line, cloth)}
       ${line.pieces.filter((piece) => piece.used > 0).map((piece) => html`<p>from the shelf: ${piece.used} × “${piece.piece}”</p>`)}
       <p class="proof" data-state=${line.proof.state}>${proofMark(line.proof)} ${line.proof.words}</p>
       ${line.proof.byArea !== null && line.steps !== null && line.proof.byArea < line.steps ? html`<p class="by-area">By area alone it would seem ${line.proof.byArea} of ${line.steps} steps.</p>` : nothing}
       ${this.unplaced(line)}
       <p class="waste">${Math.round(share(line.areas, 'waste') * 100)} % falls off as waste</p>
     </li>`;
+  }
+
+  private washing({ need }: ClothTally, cloth: Cloth | undefined): TemplateResult | typeof nothing {
+    const words = sayWashing(cloth, need, this.units.quilt, (length) => written(length, this.units));
+    return words === null ? nothing : html`<p class="bill-need">${words}</p>`;
   }
 
   /** Why blanks are not placed, but for those of which the cloth's roll tells it already, in the quilt's words. */

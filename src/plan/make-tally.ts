@@ -1,4 +1,5 @@
 /** What to buy, what it costs and where the cloth goes, reckoned from the plans. */
+import { kept } from '../cutting/cloth-lengths.ts';
 import type { Blank, CutList, Group } from '../cutting/cut-list.ts';
 import { convert, lengthIn } from '../quilt/measure.ts';
 import type { Cloth, Quilt } from '../quilt/quilt.ts';
@@ -130,9 +131,9 @@ const endAccounts = (leftover: number): Areas => ({ ...NO_AREA, used: leftover, 
 function pieceAccounts(quilt: Quilt, cloth: Cloth, id: string, job: JobCloth, layout: Layout): Areas {
   const piece = cloth.pieces?.find((each) => each.id === id);
   const asItLies = piece === undefined ? 0 : lengthIn(quilt.unit, piece.length);
-  const shrinks = piece?.washed === false ? (cloth.shrinkage?.along ?? 0) / 100 : 0;
+  const remains = piece?.washed === false ? kept(cloth).along : 1;
   const inJob = job.length ?? layout.length;
-  const squaring = Math.max(0, asItLies * (1 - shrinks) - inJob) * job.width * layout.count;
+  const squaring = Math.max(0, asItLies * remains - inJob) * job.width * layout.count;
   const leftover = (inJob - layout.length) * job.width * layout.count;
   return { ...NO_AREA, used: squaring + leftover, squaring, leftover };
 }

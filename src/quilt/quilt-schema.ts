@@ -136,6 +136,7 @@ const cloth = z.strictObject({
     .strictObject({ amount: z.number().min(0), per: z.enum(['yd', 'm']), currency: z.string().exactOptional() })
     .exactOptional(),
   shrinkage: z.strictObject({ along: percent, across: percent }).exactOptional(),
+  washFirst: z.boolean().exactOptional(),
   pieces: z
     .array(
       z.strictObject({

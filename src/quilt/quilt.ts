@@ -158,8 +158,10 @@ export interface Cloth {
   /** Sold in whole multiples of this; absent: cannot be bought, only the shelf serves. */
   readonly step?: Length;
   readonly price?: { readonly amount: number; readonly per: 'yd' | 'm'; readonly currency?: string };
-  /** Prewash shrinkage in percent of the length before. Default none. */
+  /** Shrinkage in the first wash, in percent of the length before. Default none. */
   readonly shrinkage?: { readonly along: number; readonly across: number };
+  /** False: it is cut as bought, and shrinks in the finished quilt. Default true: washed before it is cut. */
+  readonly washFirst?: boolean;
   readonly pieces?: readonly ShelfPiece[];
 }
 

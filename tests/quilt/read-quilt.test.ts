@@ -188,6 +188,7 @@ describe('sound files', () => {
           step: '10 cm',
           price: { amount: 10, per: 'm', currency: '€' },
           shrinkage: { along: 3.5, across: 0 },
+          washFirst: false,
           pieces: [{ id: 'p', width: 10, length: '18 in', count: 2, washed: false }],
         },
       ],
