@@ -1,6 +1,7 @@
 /** Whether what she has in hand will do, as text for people. */
 import { sayChanges, sayLength } from '../plan/say-changes.ts';
 import { sayMoney } from '../plan/say-money.ts';
+import { sayVerdict } from '../plan/say-verdict.ts';
 import type { Try } from '../plan/try-with-hand.ts';
 import { leastTaken, type WillItDo } from '../plan/will-this-do.ts';
 import { formatLength } from '../quilt/format-length.ts';
@@ -9,13 +10,11 @@ import { columns } from './plan-text-buying.ts';
 
 export function haveLines(quilt: Quilt, { cloth, have, tries, suffices }: WillItDo): readonly string[] {
   const name = quilt.cloths.find((each) => each.id === cloth)?.name ?? cloth;
+  const write = (length: number) => formatLength(length, quilt.unit, { denominator: 8 });
   return [
     `  In hand: ${sayLength(have, quilt)} of ${name}`,
     ...columns(
-      tries.map((each) => [
-        capital(sayChanges(quilt, each.changes)),
-        verdictText(quilt, each, leastTaken(tries, each)),
-      ]),
+      tries.map((each) => [capital(sayChanges(quilt, each.changes)), sayVerdict(each, leastTaken(tries, each), write)]),
     ),
     ...tries.flatMap((each) => otherLines(quilt, cloth, each)),
     ...(tries[0]?.cutList.problems ?? [])
@@ -27,22 +26,6 @@ export function haveLines(quilt: Quilt, { cloth, have, tries, suffices }: WillIt
         : '  It will not do: none of these plans can fit.'
       : `  It will do ${suffices.changes.length === 0 ? 'as wanted' : `with ${sayChanges(quilt, suffices.changes)}`}.`,
   ];
-}
-
-function verdictText(quilt: Quilt, { verdict, takes, there, answers }: Try, least: number): string {
-  const write = (length: number) => formatLength(length, quilt.unit, { denominator: 8 });
-  const missing = answers.flatMap(({ unplaced }) => unplaced).reduce((sum, each) => sum + each.count, 0);
-  if (verdict === 'fits' && takes === 0) {
-    return 'fits: nothing of it is needed then';
-  }
-  if (verdict === 'fits') {
-    return `fits: takes ${write(takes)} of the ${write(there)} there are`;
-  }
-  const short =
-    missing > 0
-      ? `${missing} blank${missing === 1 ? '' : 's'} find no place`
-      : `the shortest found takes ${write(least)}, there are ${write(there)}`;
-  return `${verdict === 'short' ? 'short, proved: no plan with strips cut like these fits' : 'none found that fits'}; ${short}`;
 }
 
 /** What is bought of the other cloths concerned: all that is cut from them, for other roles too. */

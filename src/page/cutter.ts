@@ -69,3 +69,13 @@ export function startCutter(
       }
     });
 }
+
+/** The same, each in its turn, where none may take another's place in the queue. */
+export function oneByOne(make: (quilt: Quilt) => Promise<CutList>): (quilt: Quilt) => Promise<CutList> {
+  let last: Promise<unknown> = Promise.resolve();
+  return (quilt) => {
+    const next = last.then(() => make(quilt));
+    last = next.catch(() => {});
+    return next;
+  };
+}

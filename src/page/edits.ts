@@ -1,5 +1,5 @@
 /** The changes that the page can make to a quilt, each a pure function from the old one to the new. */
-import type { Block, CompassStarForm, Facing, Quilt, Scheme } from '../quilt/quilt.ts';
+import type { Block, CompassStarForm, Facing, Quilt, Role, Scheme } from '../quilt/quilt.ts';
 import type { Edit } from './edit-event.ts';
 
 /** Allowance, room, ruler, squaring, spares, scheme. */
@@ -33,6 +33,17 @@ export const setFacing =
   (quilt) => ({
     ...quilt,
     roles: quilt.roles.map((old) => (old.id === role ? { ...old, facing: { ...old.facing, ...fields } } : old)),
+  });
+
+/** What a role asks for beyond the quilt's habits; undefined takes a field out, so that the quilt's holds. */
+export const setRole =
+  (role: string, fields: { readonly [Field in 'room' | 'spares' | 'hidden']?: Role[Field] | undefined }): Edit =>
+  (quilt) => ({
+    ...quilt,
+    roles: quilt.roles.map((old) => {
+      const entries = Object.entries({ ...old, ...fields }).filter(([, value]) => value !== undefined);
+      return old.id === role ? (Object.fromEntries(entries) as unknown as Role) : old;
+    }),
   });
 
 function withRole(old: Scheme['cloths'], role: string, cloths: readonly string[]): Scheme['cloths'] {

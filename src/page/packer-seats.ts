@@ -25,15 +25,28 @@ export class PackerSeats {
     this.patience = patience;
   }
 
-  /** Gives the free packers something to do. */
-  fill(tasks: readonly PlanTask[]): void {
-    const waiting = [...inTurn(tasks)];
+  /**
+   * Gives the free packers something to do. First looks at the plan come first; then questions asked aside have one packer,
+   * and all of them only where the plan needs none.
+   */
+  fill(tasks: readonly PlanTask[], asides: readonly PlanTask[] = []): void {
+    const planning = [...inTurn(tasks)];
+    const asked = [...inTurn(asides)];
     for (const seat of this.seats) {
-      const task = seat.task === null ? waiting.shift() : undefined;
-      if (task !== undefined) {
-        void this.work(seat, task);
+      if (seat.task === null) {
+        const isAsked = this.seats.some(({ task }) => task !== null && asides.includes(task));
+        const planFirst = planning[0] !== undefined && (!planning[0].looked || isAsked || asked.length === 0);
+        const task = planFirst ? planning.shift() : asked.shift();
+        if (task !== undefined) {
+          void this.work(seat, task);
+        }
       }
     }
+  }
+
+  /** Has a packer end its turn with what it has, as it would of itself a little later. */
+  finish(task: PlanTask): void {
+    this.seats.find((seat) => seat.task === task)?.packer?.stop();
   }
 
   /** Ends work on tasks that are not among these. */
@@ -45,11 +58,11 @@ export class PackerSeats {
     }
   }
 
-  /** Asks every packer at work to finish with the best it has; one that is deep in a solve is ended after a while. */
-  stop(): void {
+  /** Asks every packer at these tasks to finish with the best it has; one that is deep in a solve is ended after a while. */
+  stop(tasks: readonly PlanTask[]): void {
     for (const seat of this.seats) {
       const { task } = seat;
-      if (task !== null) {
+      if (task !== null && tasks.includes(task)) {
         task.stopping = true;
         seat.packer?.stop();
         setTimeout(() => {

@@ -4,9 +4,10 @@
  */
 import type { PackerHandle } from '../../workers/door.ts';
 import type { CutList } from '../cutting/cut-list.ts';
-import type { LayoutAnswer } from '../plan/layout-job.ts';
+import type { LayoutAnswer, LayoutJob } from '../plan/layout-job.ts';
 import type { Tally } from '../plan/tally.ts';
 import type { Quilt } from '../quilt/quilt.ts';
+import { type Aside, Asides } from './asides.ts';
 import { PackerSeats } from './packer-seats.ts';
 import type { Plan, PlannerState } from './plan-state.ts';
 import { newTask, type PlanTask } from './plan-task.ts';
@@ -36,6 +37,7 @@ export class Planner {
   private cutQuilt: Quilt | null = null;
   private cutting = false;
   private tasks: readonly PlanTask[] = [];
+  private readonly asides = new Asides();
   private lastPlan: Plan | null = null;
   private error: string | null = null;
 
@@ -83,8 +85,32 @@ export class Planner {
         task.status = 'stopped';
       }
     }
-    this.seats.stop();
+    this.seats.stop(this.tasks);
     this.refresh();
+  }
+
+  /**
+   * Plans a job that is no part of the plan, on the same packers, without holding the plan up. It ends as soon as its least
+   * cost is proved. A job that the planner knows already is answered at once.
+   * @param seconds of wall time that it may take
+   */
+  aside(job: LayoutJob, seconds: number): Aside {
+    const key = JSON.stringify(job);
+    const known = this.tasks.find((task) => task.key === key) ?? this.remembered.get(key);
+    const aside = this.asides.begin(key, { ...job, seconds }, isDone(known) ? known : null, (task) => {
+      this.seats.dropAllBut([...this.tasks, ...this.asides.tasks.filter((one) => one !== task)]);
+      this.refresh();
+    });
+    this.refresh();
+    return aside;
+  }
+
+  /** Remembers a clean plan for a job that may have to be planned soon: it is shown at once, and planning goes on from there. */
+  know(job: LayoutJob, answer: LayoutAnswer): void {
+    const key = JSON.stringify(job);
+    if (!this.remembered.has(key)) {
+      this.remembered.set(key, { ...newTask(key, job), answer });
+    }
   }
 
   /** Takes up again what was stopped or failed. The best so far is kept until a better is found. */
@@ -109,12 +135,18 @@ export class Planner {
       const same = before.get(key);
       return same !== undefined && same.status !== 'failed' ? same : newTask(key, job);
     });
-    this.seats.dropAllBut(this.tasks);
+    this.seats.dropAllBut([...this.tasks, ...this.asides.tasks]);
     this.refresh();
   }
 
   private refresh(): void {
-    this.seats.fill(this.tasks);
+    this.asides.settle();
+    for (const task of this.asides.tasks) {
+      if (task.status === 'planning' && task.answer?.status === 'optimal') {
+        this.seats.finish(task);
+      }
+    }
+    this.seats.fill(this.tasks, this.asides.tasks);
     this.remember();
     this.tellPlan();
     const state = this.state;
@@ -157,6 +189,8 @@ export class Planner {
     }
   }
 }
+
+const isDone = (task: PlanTask | undefined): task is PlanTask => task?.status === 'planned' && task.answer !== null;
 
 const messageOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
 

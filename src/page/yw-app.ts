@@ -1,19 +1,25 @@
 import { html, type TemplateResult } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
+import { proofread } from '../../workers/proof/proofread.ts';
 import { fileNameOf, readTextFile, saveTextFile } from '../keep/file.ts';
 import { QuiltSession } from '../keep/quilt-session.ts';
 import { openStorage } from '../keep/storage.ts';
 import { makeTally } from '../plan/make-tally.ts';
+import { takenOver } from '../plan/take-over.ts';
+import type { Try } from '../plan/try-with-hand.ts';
 import type { LengthUnit } from '../quilt/quilt.ts';
 import { writeQuilt } from '../quilt/write-quilt.ts';
+import { Asker } from './asker.ts';
 import { atMostEvery } from './at-most-every.ts';
-import { startCutter } from './cutter.ts';
+import { oneByOne, startCutter } from './cutter.ts';
 import type { EditEvent } from './edit-event.ts';
 import { EXAMPLES } from './examples.ts';
 import { Lighting } from './lighting.ts';
 import { PageElement } from './page-element.ts';
 import type { PlannerState } from './plan-state.ts';
 import { Planner } from './planner.ts';
+import type { Asking } from './question-events.ts';
+import type { HandAsked, Questions } from './questions.ts';
 import { shownRolls } from './shown-rolls.ts';
 import { readyPackers, startPacker } from './start-packer.ts';
 import type { Units } from './written.ts';
@@ -25,6 +31,7 @@ import './yw-file-bar.ts';
 import './yw-lit-line.ts';
 import type { Message } from './yw-messages.ts';
 import './yw-messages.ts';
+import './yw-prices.ts';
 import './yw-print-sheet.ts';
 import './yw-progress.ts';
 import './yw-tally-slip.ts';
@@ -44,7 +51,13 @@ export class App extends PageElement {
   private readonly storage = openStorage();
   private readonly session = new QuiltSession(this.storage, EXAMPLES[0].text);
   private readonly planner = new Planner({ startPacker, makeCutList: startCutter(), makeTally, packers: PACKERS });
+  private readonly asker = new Asker({
+    aside: (job, seconds) => this.planner.aside(job, seconds),
+    makeCutList: oneByOne(startCutter()),
+    read: proofread,
+  });
   private readonly lighting = new Lighting();
+  @state() private questions: Questions = this.asker.questions;
   @state() private plan: PlannerState = this.planner.state;
   @state() private shown: LengthUnit = this.unitToShow();
   @state() private messages: readonly Message[] = [];
@@ -54,6 +67,7 @@ export class App extends PageElement {
     super.connectedCallback();
     this.lighting.follow(document);
     this.addEventListener('yw-edit', (event) => this.onEdit(event));
+    this.addEventListener('yw-ask', (event) => void this.onAsk(event.asking));
     this.addEventListener('yw-stop', () => this.planner.stop());
     this.addEventListener('yw-resume', () => this.planner.resume());
     this.addEventListener('yw-wish', (event) => this.onWish((event as CustomEvent<FileWish>).detail));
@@ -66,6 +80,9 @@ export class App extends PageElement {
       this.plan = plan;
     });
     this.planner.subscribe(show);
+    this.asker.subscribe((questions) => {
+      this.questions = questions;
+    });
     this.sayStorageFault();
     this.planner.plan(this.session.quilt);
     readyPackers(PACKERS);
@@ -97,7 +114,7 @@ export class App extends PageElement {
           <yw-block-side .quilt=${quilt} .state=${plan} .units=${units}></yw-block-side>
         </section>
         <section id="cloth" tabindex="-1" aria-labelledby="cloth-title">
-          <yw-cloth-side .quilt=${quilt} .shown=${rolls} .units=${units}></yw-cloth-side>
+          <yw-cloth-side .quilt=${quilt} .shown=${rolls} .hands=${this.questions.hands} .tally=${plan.current ? (plan.plan?.tally ?? null) : null} .units=${units}></yw-cloth-side>
         </section>
         <aside id="slip" tabindex="-1" aria-labelledby="slip-title">
           <yw-tally-slip
@@ -109,6 +126,12 @@ export class App extends PageElement {
             .coming=${plan.plan === null && plan.busy}
             .units=${units}
           ></yw-tally-slip>
+          <yw-prices
+            .quilt=${quilt}
+            .ready=${plan.plan !== null && plan.current}
+            .asked=${this.questions.prices}
+            .units=${units}
+          ></yw-prices>
         </aside>
       </main>
       <yw-lit-line .lighting=${this.lighting} .quilt=${quilt} .rolls=${rolls.lit}></yw-lit-line>
@@ -124,6 +147,38 @@ export class App extends PageElement {
     event.refusal = this.session.edit(event.edit);
     if (event.refusal === null) {
       this.afterChange();
+    }
+  }
+
+  private async onAsk(asking: Asking): Promise<void> {
+    const { quilt } = this.session;
+    switch (asking.what) {
+      case 'prices':
+        if (this.plan.plan !== null && this.plan.current) {
+          await this.asker.askPrices(this.plan.plan);
+        }
+        break;
+      case 'hand':
+        await this.asker.askHand(quilt, asking.cloth, asking.have);
+        break;
+      case 'stop':
+        this.asker.stop(asking.about);
+        break;
+      default:
+        await this.takeOver(asking.asked, asking.found);
+    }
+  }
+
+  /** As one edit, with the plan that was found already known to the planner. */
+  private async takeOver(asked: HandAsked, found: Try): Promise<void> {
+    for (const { job, answer } of await this.asker.takeOver(asked, found)) {
+      this.planner.know(job, answer);
+    }
+    const why = this.session.edit((quilt) => takenOver(quilt, asked.cloth, asked.have, found.changes));
+    if (why === null) {
+      this.afterChange();
+    } else {
+      this.say('error', 'The plan was not taken over; your quilt is as it was.', [why]);
     }
   }
 
@@ -181,6 +236,9 @@ export class App extends PageElement {
   private afterChange(): void {
     this.sayStorageFault();
     this.shown = this.unitToShow();
+    if (this.planner.state.quilt !== this.session.quilt) {
+      this.asker.stopAll();
+    }
     this.planner.plan(this.session.quilt);
     this.requestUpdate();
   }

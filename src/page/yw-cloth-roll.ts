@@ -6,14 +6,17 @@ import type { Drawing } from '../draw/display-list.ts';
 import { drawLayout, layoutTextSize } from '../draw/draw-layout.ts';
 import { type ClothLengthDrawn, wholeLength } from '../draw/unroll.ts';
 import { easilyMistaken } from '../plan/look-alikes.ts';
-import type { Cloth } from '../quilt/quilt.ts';
+import type { Tally } from '../plan/tally.ts';
+import type { Cloth, Quilt } from '../quilt/quilt.ts';
 import { alikeNotes } from './alike-notes.ts';
 import { blankTags } from './blank-tags.ts';
 import { printWords } from './facing-words.ts';
 import { turnToDraw } from './in-turn.ts';
+import { lengthName } from './length-name.ts';
 import { freshId, PageElement } from './page-element.ts';
 import type { Plan } from './plan-state.ts';
 import { problemNotes } from './problem-notes.ts';
+import type { HandAsked } from './questions.ts';
 import { bagsOfPlan, type Roll } from './rolls.ts';
 import { shownDrawing } from './shown-drawing.ts';
 import { marksExplained, stripTables } from './strip-tables.ts';
@@ -21,11 +24,17 @@ import { swatch } from './swatch.ts';
 import { WidthWatch } from './width-watch.ts';
 import { UNITS, type Units, written } from './written.ts';
 import './yw-cloth-fold.ts';
+import './yw-will-this-do.ts';
 
 /** One cloth unrolled: what it is, its lengths drawn to scale, their strips as a table. */
 @customElement('yw-cloth-roll')
 export class ClothRoll extends PageElement {
+  @property({ attribute: false }) quilt: Quilt | null = null;
   @property({ attribute: false }) cloth: Cloth | null = null;
+  /** What was asked of it. */
+  @property({ attribute: false }) hand: HandAsked | null = null;
+  /** Of the plan as it stands; null while there is none of the present choice. */
+  @property({ attribute: false }) tally: Tally | null = null;
   /** As the shown plan has it: it may be of a former choice. */
   @property({ attribute: false }) roll: Roll | null = null;
   @property({ attribute: false }) problems: readonly Problem[] = [];
@@ -68,6 +77,7 @@ export class ClothRoll extends PageElement {
         <p class="status">${this.former ? 'Of your former choice. ' : ''}${this.status}</p>
       </header>
       <yw-cloth-fold .cloth=${cloth} .units=${this.units}></yw-cloth-fold>
+      <yw-will-this-do .quilt=${this.quilt} .cloth=${cloth} .asked=${this.hand} .tally=${this.tally} .units=${this.units}></yw-will-this-do>
       ${problemNotes(this.problems)} ${this.coming ? html`<p class="coming hint">Being laid out.</p>` : nothing}
       ${roll === null || roll.lengths.length === 0 || this.watch.width === 0 ? nothing : this.lengths(cloth, roll)}
     </article>`;
@@ -130,12 +140,4 @@ export class ClothRoll extends PageElement {
     }
     return this.drawn.drawings;
   }
-}
-
-/** "Noon gold, from the bolt", "Noon gold, the piece “fat-quarter”, 3 alike". */
-export function lengthName(cloth: Cloth, length: ClothLengthDrawn): string {
-  if (length.piece === null) {
-    return `${cloth.name}, from the bolt`;
-  }
-  return `${cloth.name}, the piece “${length.piece}”${length.times > 1 ? `, ${length.times} alike` : ''}`;
 }

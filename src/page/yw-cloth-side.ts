@@ -1,10 +1,12 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { repeat } from 'lit/directives/repeat.js';
+import type { Tally } from '../plan/tally.ts';
 import type { Quilt } from '../quilt/quilt.ts';
 import { cautions } from './cautions.ts';
 import { PageElement } from './page-element.ts';
 import { problemNotes } from './problem-notes.ts';
+import type { HandAsked } from './questions.ts';
 import type { ShownRolls } from './shown-rolls.ts';
 import { UNITS, type Units } from './written.ts';
 import './yw-cloth-roll.ts';
@@ -22,6 +24,9 @@ const ZOOMS: readonly { readonly times: number; readonly words: string }[] = [
 export class ClothSide extends PageElement {
   @property({ attribute: false }) quilt: Quilt | null = null;
   @property({ attribute: false }) shown: ShownRolls | null = null;
+  @property({ attribute: false }) hands: ReadonlyMap<string, HandAsked> = new Map();
+  /** Of the plan as it stands; null while there is none of the present choice. */
+  @property({ attribute: false }) tally: Tally | null = null;
   @property(UNITS) units: Units = { quilt: 'in', shown: 'in' };
   @state() private zoom = 1;
 
@@ -46,7 +51,10 @@ export class ClothSide extends PageElement {
           shown.rolls,
           ({ cloth }) => cloth.id,
           (roll) => html`<yw-cloth-roll
+            .quilt=${this.quilt}
             .cloth=${roll.cloth}
+            .tally=${this.tally}
+            .hand=${this.hands.get(roll.cloth.id) ?? null}
             .roll=${roll.roll}
             .bags=${roll.plan}
             .problems=${roll.problems}

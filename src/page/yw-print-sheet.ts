@@ -12,13 +12,13 @@ import type { Block, Cloth } from '../quilt/quilt.ts';
 import { alikeNotes } from './alike-notes.ts';
 import { blockExtent } from './block-extent.ts';
 import { cautions } from './cautions.ts';
+import { lengthName } from './length-name.ts';
 import { PageElement } from './page-element.ts';
 import type { Plan } from './plan-state.ts';
 import { bagsOfPlan, type Roll, rollsOf } from './rolls.ts';
 import { shownDrawing } from './shown-drawing.ts';
 import { marksExplained, stripTables } from './strip-tables.ts';
 import { UNITS, type Units, written, writtenPurchase } from './written.ts';
-import { lengthName } from './yw-cloth-roll.ts';
 
 /** Pixels that a page of A4 or Letter leaves for a drawing, and the height of small text on it. */
 const PAPER = { wide: 660, tall: 700, text: 10.5, block: 270 };

@@ -2,6 +2,7 @@ import { html, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { live } from 'lit/directives/live.js';
 import type { Problem } from '../cutting/cut-list.ts';
+import { isDirectional } from '../cutting/turn-sets.ts';
 import type { Cloth, Facing, Quilt, Role } from '../quilt/quilt.ts';
 import { sendEdit } from './edit-event.ts';
 import { setFacing, setQuilt, setRoleCloths } from './edits.ts';
@@ -9,12 +10,15 @@ import { FACINGS, printWords } from './facing-words.ts';
 import { freshId, PageElement } from './page-element.ts';
 import { problemNotes } from './problem-notes.ts';
 import { swatch } from './swatch.ts';
+import { UNITS, type Units } from './written.ts';
+import './yw-role-finer.ts';
 
 /** Which cloth, or which cloths, fill each role, and how it faces. */
 @customElement('yw-scheme-roles')
 export class SchemeRoles extends PageElement {
   @property({ attribute: false }) quilt: Quilt | null = null;
   @property({ attribute: false }) problems: readonly Problem[] = [];
+  @property(UNITS) units: Units = { quilt: 'in', shown: 'in' };
   /** The role to which a further cloth is being added. */
   @state() private widened: string | null = null;
   private readonly stem = freshId('roles');
@@ -53,6 +57,11 @@ export class SchemeRoles extends PageElement {
             ? nothing
             : html`<button type="button" class="quiet" @click=${() => this.widen(role.id)}>Another cloth may serve too</button>`
         }
+        <yw-role-finer
+          .colourRole=${role}
+          .points=${ids.some((one) => quilt.cloths.some((each) => each.id === one && isDirectional(each)))}
+          .units=${this.units}
+        ></yw-role-finer>
         ${problemNotes(this.problems.filter((problem) => problem.role === role.id))}
       </fieldset>
     </li>`;
