@@ -10,7 +10,7 @@ const ACCOUNTS: readonly (readonly [keyof Areas, string])[] = [
   ['room', 'trimmed'],
   ['spares', 'spares'],
   ['squaring', 'squaring'],
-  ['leftover', 'left whole'],
+  ['kept', 'kept'],
   ['waste', 'waste'],
 ];
 

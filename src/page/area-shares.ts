@@ -10,8 +10,8 @@ const PARTS: readonly { readonly part: Exclude<keyof Areas, 'used'>; readonly wo
   { part: 'room', words: 'trimmed off blanks' },
   { part: 'spares', words: 'spare blanks' },
   { part: 'squaring', words: 'squaring up' },
-  { part: 'leftover', words: 'left over, whole' },
-  { part: 'waste', words: 'waste between blanks' },
+  { part: 'kept', words: 'kept for the shelf' },
+  { part: 'waste', words: 'waste' },
 ];
 
 /** Where all the cloth goes, as a table with a bar in each row. */

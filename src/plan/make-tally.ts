@@ -4,6 +4,7 @@ import type { Blank, CutList, Group } from '../cutting/cut-list.ts';
 import { convert, lengthIn } from '../quilt/measure.ts';
 import type { Cloth, Quilt } from '../quilt/quilt.ts';
 import type { JobCloth, Layout, LayoutAnswer } from './layout-job.ts';
+import { leftoversOf } from './leftovers.ts';
 import { blanksById } from './placed.ts';
 import { stepsFor } from './say-steps.ts';
 import type { Areas, ClothTally, Tally } from './tally.ts';
@@ -71,14 +72,16 @@ function tallyCloth(
   const pieces = lengths.flatMap((length) =>
     length.piece === null ? [] : [{ piece: length.piece, job: length.job, layouts: layoutsOf(length.id) }],
   );
+  const leftovers = leftoversOf(quilt, group, answer).filter((each) => each.cloth === cloth.id);
   const accounts = [
     ...boltLayouts.map((layout) => accountsOf(layout, bolt!.width, blanks, isSpare)),
-    bolt === null ? NO_AREA : endAccounts((bought - need) * bolt.width),
+    bolt === null ? NO_AREA : wasteOf((bought - need) * bolt.width),
     ...pieces.flatMap(({ piece, job, layouts }) =>
       layouts.map((layout) =>
         addAreas(accountsOf(layout, job.width, blanks, isSpare), pieceAccounts(quilt, cloth, piece, job, layout)),
       ),
     ),
+    keptOf(leftovers.reduce((sum, { width, length, count }) => sum + width * length * count, 0)),
   ];
   const boltArea = boltLayouts.reduce((sum, layout) => sum + layout.count * leastArea(layout, blanks), 0);
   const own = (blank: string) => canBeCutFrom(group, blank, cloth.id);
@@ -96,6 +99,7 @@ function tallyCloth(
       used: layouts.reduce((sum, layout) => sum + layout.count, 0),
     })),
     areas: sumAreas(accounts),
+    leftovers,
     blanks: [...boltLayouts, ...pieces.flatMap((each) => each.layouts)].reduce(
       (sum, layout) => sum + layout.count * layout.placements.length,
       0,
@@ -122,7 +126,9 @@ function accountsOf(layout: Layout, width: number, blanks: ReadonlyMap<string, B
   return sumAreas(Array.from({ length: layout.count }, () => areasOfLayout(layout, width, blanks, isSpare)));
 }
 
-const endAccounts = (leftover: number): Areas => ({ ...NO_AREA, used: leftover, leftover });
+/** Of what is left whole, only what is kept is not waste. */
+const wasteOf = (rest: number): Areas => ({ ...NO_AREA, used: rest, waste: rest });
+const keptOf = (area: number): Areas => ({ ...NO_AREA, kept: area, waste: -area });
 
 /**
  * The rest of a shelf piece, over its whole length: what was squared off before the job saw it, and the end that the
@@ -134,8 +140,10 @@ function pieceAccounts(quilt: Quilt, cloth: Cloth, id: string, job: JobCloth, la
   const remains = piece?.washed === false ? kept(cloth).along : 1;
   const inJob = job.length ?? layout.length;
   const squaring = Math.max(0, asItLies * remains - inJob) * job.width * layout.count;
-  const leftover = (inJob - layout.length) * job.width * layout.count;
-  return { ...NO_AREA, used: squaring + leftover, squaring, leftover };
+  return addAreas(
+    { ...NO_AREA, used: squaring, squaring },
+    wasteOf((inJob - layout.length) * job.width * layout.count),
+  );
 }
 
 function leastArea(layout: Layout, blanks: ReadonlyMap<string, Blank>): number {

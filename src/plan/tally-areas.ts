@@ -12,7 +12,7 @@ export const NO_AREA: Areas = {
   room: 0,
   spares: 0,
   squaring: 0,
-  leftover: 0,
+  kept: 0,
   waste: 0,
 };
 
@@ -24,7 +24,7 @@ export function addAreas(a: Areas, b: Areas): Areas {
     room: a.room + b.room,
     spares: a.spares + b.spares,
     squaring: a.squaring + b.squaring,
-    leftover: a.leftover + b.leftover,
+    kept: a.kept + b.kept,
     waste: a.waste + b.waste,
   };
 }

@@ -1,5 +1,7 @@
 /** What to buy, what it costs, where the cloth goes: the shapes of the tally. make-tally.ts computes it. */
 
+import type { Leftover } from './leftovers.ts';
+
 export interface Tally {
   readonly cloths: readonly ClothTally[];
   /** Sum of the cloths' prices, each rounded already; null when nothing has one, or they are in several currencies. */
@@ -20,8 +22,9 @@ export interface Areas {
   readonly room: number;
   readonly spares: number;
   readonly squaring: number;
-  /** Uncut length at the end of a bolt and uncut ends of pieces, at full width. */
-  readonly leftover: number;
+  /** Left whole and worth keeping (leftovers.ts). */
+  readonly kept: number;
+  /** What falls off between blanks, and leftovers too small to keep. */
   readonly waste: number;
 }
 
@@ -39,6 +42,8 @@ export interface ClothTally {
   readonly over: number;
   readonly pieces: readonly { readonly piece: string; readonly used: number }[];
   readonly areas: Areas;
+  /** What goes back on the shelf, largest first. */
+  readonly leftovers: readonly Leftover[];
   readonly blanks: number;
   readonly proof: Proof;
   readonly unplaced: readonly { readonly blank: string; readonly count: number; readonly why: string }[];

@@ -25,6 +25,7 @@ export function convertQuilt(quilt: Quilt, unit: LengthUnit): Quilt {
     room: length(quilt.room),
     ruler: length(quilt.ruler),
     squaring: length(quilt.squaring),
+    ...(quilt.keep !== undefined && { keep: length(quilt.keep) }),
     blocks: quilt.blocks.map((block) => convertBlock(block, length, number)),
     joined: quilt.joined.map((joined) => convertJoined(joined, length)),
     roles: quilt.roles.map((role) => withLength(role, 'room', length)),

@@ -184,6 +184,7 @@ export const quiltSchema = z
     ruler: length,
     squaring: lengthOrNone,
     spares: z.int().min(0),
+    keep: length.exactOptional(),
     blocks: z.array(block),
     joined: z.array(joined),
     roles: z.array(role),

@@ -16,7 +16,8 @@ function expectToAddUp(areas: Areas): void {
 }
 
 describe('one cloth from its bolt', () => {
-  const result = tally(quiltWith(linen), onBolt([blank('A1', 5, 3, { spares: 1 })]), answerOf([four]));
+  const keeping = { ...quiltWith(linen), keep: 4 };
+  const result = tally(keeping, onBolt([blank('A1', 5, 3, { spares: 1 })]), answerOf([four]));
   const cloth = result.cloths[0]!;
 
   test('is bought in whole steps, priced as sold, and the rest is over', () => {
@@ -32,7 +33,7 @@ describe('one cloth from its bolt', () => {
       room: 3 * (15 - 4.5 * 2.5),
       spares: 15,
       squaring: 40,
-      leftover: 5 * 40,
+      kept: 5 * 40,
       waste: 160 - 40 - 60,
     });
     expectToAddUp(cloth.areas);
@@ -216,7 +217,7 @@ describe('shelf pieces', () => {
     expect(cloth.proof.words).toBe('The shelf is enough: nothing to buy.');
     expect(cloth.areas.used).toBeCloseTo(2 * 16.2 * 19.95, 9);
     expect(cloth.areas.squaring).toBeCloseTo(2 * 19.95, 9);
-    expect(cloth.areas.leftover).toBeCloseTo(2 * 12.2 * 19.95, 9);
+    expect(cloth.areas.kept).toBeCloseTo(2 * 12.2 * 19.95, 9);
     expectToAddUp(cloth.areas);
     expect(result.price).toBeNull();
   });
