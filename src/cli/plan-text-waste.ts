@@ -1,6 +1,8 @@
 /** Where the cloth goes, in shares of all that is used. */
+import { keepSize } from '../plan/leftovers.ts';
+import { sayLeftovers } from '../plan/say-leftovers.ts';
 import type { Areas, Tally } from '../plan/tally.ts';
-import { formatDecimal } from '../quilt/format-length.ts';
+import { formatDecimal, formatLength } from '../quilt/format-length.ts';
 import type { Quilt } from '../quilt/quilt.ts';
 import { columns } from './plan-text-buying.ts';
 
@@ -29,3 +31,12 @@ export function wasteLines(quilt: Quilt, tally: Tally): readonly string[] {
 
 const share = (part: number, whole: number): string =>
   whole === 0 ? '' : `${formatDecimal((part / whole) * 100, 0)} %`;
+
+/** What is left whole and worth keeping, cloth by cloth: width across by length along. */
+export function leftoverLines(quilt: Quilt, tally: Tally): readonly string[] {
+  const rows = tally.cloths.flatMap(({ name, leftovers }) =>
+    leftovers.length === 0 ? [] : [[name, sayLeftovers(leftovers, quilt.unit)]],
+  );
+  const size = formatLength(keepSize(quilt), quilt.unit);
+  return rows.length === 0 ? [`  Nothing of ${size} or more both ways.`] : columns(rows);
+}

@@ -15,7 +15,7 @@ import { lengthIn } from '../quilt/measure.ts';
 import type { Quilt } from '../quilt/quilt.ts';
 import { buyLines } from './plan-text-buying.ts';
 import { lengthLines } from './plan-text-cutting.ts';
-import { wasteLines } from './plan-text-waste.ts';
+import { leftoverLines, wasteLines } from './plan-text-waste.ts';
 
 export interface PlannedQuilt {
   readonly quilt: Quilt;
@@ -40,6 +40,7 @@ export function planText(planned: PlannedQuilt): string {
     ...section('Please note', noteLines(planned)),
     ...section('How to cut', cuttingLines(planned)),
     ...section('Where the cloth goes', wasteLines(quilt, tally)),
+    ...section('Back on the shelf', leftoverLines(quilt, tally)),
     '',
   ].join('\n');
 }

@@ -12,6 +12,7 @@ import { setQuilt } from './edits.ts';
 import { PageElement } from './page-element.ts';
 import { swatch } from './swatch.ts';
 import { UNITS, type Units, written, writtenPurchase } from './written.ts';
+import './yw-leftovers.ts';
 
 /** The shop slip: what to buy of each cloth, what it costs, how near the least possible, where the cloth goes. */
 @customElement('yw-tally-slip')
@@ -35,7 +36,12 @@ export class TallySlip extends PageElement {
       <p class="stamp" role="status">${this.former ? 'of your former choice' : nothing}</p>
       ${tally === null || planned === null ? html`<p>It is told as soon as every cloth has a first plan.</p>` : this.bill(tally, planned)}
       ${this.coming ? nothing : this.safety()}
-      ${tally === null ? nothing : html`<h3>Where the cloth goes</h3>${areaShares(tally.areas, this.units)}`}
+      ${
+        tally === null
+          ? nothing
+          : html`<h3>Where the cloth goes</h3>${areaShares(tally.areas, this.units)}
+            <yw-leftovers .quilt=${this.quilt} .tally=${tally} .units=${this.units} ?former=${this.former}></yw-leftovers>`
+      }
     </div>`;
   }
 

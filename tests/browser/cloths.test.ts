@@ -144,3 +144,18 @@ test('nothing went wrong unseen, and no request left the machine', () => {
   expect(site.errors).toEqual([]);
   expect(site.requests.filter((url) => !url.startsWith(site.url) && !/^(data|blob):/.test(url))).toEqual([]);
 });
+
+test('what is left comes onto the shelf list at one press, pieces used go, and one undo brings both back', async () => {
+  const left = page.locator('yw-leftovers');
+  const onShelf = async () => ((await page.locator('main').first().textContent()) ?? '').split('on the shelf').length;
+  await type(left.getByLabel('Worth keeping from'), '200 in');
+  await expect.poll(() => left.textContent()).toContain('Nothing so large is left.');
+  await type(left.getByLabel('Worth keeping from'), '3 in');
+  await expect.poll(() => left.locator('li').count()).toBeGreaterThan(1);
+  const before = await onShelf();
+  await replanned(page, () => left.getByRole('button').click());
+  expect(await onShelf()).toBeGreaterThan(before);
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await planned(page);
+  expect(await onShelf()).toBe(before);
+});
