@@ -10,6 +10,8 @@ export interface PlanArguments {
   readonly seconds: number;
   /** Whether plans that show what facing, room and a rule of thumb cost stand beside it. */
   readonly compare: boolean;
+  /** Whether stacks are cut along the strip, whatever the file says. */
+  readonly stacks: boolean;
   /** Cloth in hand: then it is told whether that will do, and the rest is not planned. */
   readonly have: readonly HaveArgument[];
 }
@@ -24,7 +26,7 @@ export interface HaveArgument {
 /** A command line that cannot be understood. */
 export class UsageFault extends Error {}
 
-export const USAGE = `usage: npm run -s plan -- FILE [--json] [--out DIR] [--seconds N] [--compare]
+export const USAGE = `usage: npm run -s plan -- FILE [--json] [--out DIR] [--seconds N] [--stacks] [--compare]
        npm run -s plan -- FILE --have CLOTH=LENGTH [--have …] [--json] [--out DIR] [--seconds N]
        npm run -s plan -- --schema
 
@@ -32,6 +34,7 @@ Plans the cutting of a quilt file (*.yardwright.json).
   --json       the jobs, their answers and the tally as JSON, instead of text for people
   --out DIR    writes a diagram (SVG) of every length of cloth into DIR
   --seconds N  how long it may plan, all cloths together (20)
+  --stacks     small blanks may lie one above the other between two square cuts, and the stack is cut along the strip
   --compare    beside it the plans with facing ignored, without room and by rule of thumb; takes as long again
   --have CLOTH=LENGTH
                whether so much of a cloth will do ("noon-gold=1 1/4 yd"), and if not, with what less of room, facing or
@@ -70,6 +73,7 @@ export function readArguments(words: readonly string[]): PlanArguments | 'schema
     out: values.out ?? null,
     seconds,
     compare: values.compare ?? false,
+    stacks: values.stacks ?? false,
     have: (values.have ?? []).map(readHave),
   };
 }
@@ -93,6 +97,7 @@ function parse(words: readonly string[]) {
         out: { type: 'string' },
         seconds: { type: 'string' },
         compare: { type: 'boolean' },
+        stacks: { type: 'boolean' },
         have: { type: 'string', multiple: true },
         schema: { type: 'boolean' },
         help: { type: 'boolean', short: 'h' },

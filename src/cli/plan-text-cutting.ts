@@ -6,6 +6,7 @@ import type { StripPiece, StripSteps } from '../plan/cut-steps.ts';
 import { foldOf } from '../plan/folded-row.ts';
 import { groupStrips } from '../plan/group-strips.ts';
 import { handlingOf, pairAt, sayFirstFold } from '../plan/say-fold.ts';
+import { sayLayer, stacksAlike, withStacksTogether } from '../plan/say-stack.ts';
 import type { Tally } from '../plan/tally.ts';
 import { formatMark } from '../quilt/format-length.ts';
 import type { LengthUnit, Quilt } from '../quilt/quilt.ts';
@@ -81,7 +82,7 @@ function stripLines(
     ...(before === null ? [] : wrapped(before)),
     ...(fold === null ? [] : pairRuns(strip, fold.pairs).flatMap((run) => wrapped(pairText(strip, run, unit)))),
     ...(between === null ? [] : wrapped(between)),
-    ...runsOf(rest).flatMap((run) => wrapped(runText(run, unit))),
+    ...runsOf(rest).flatMap((run) => wrapped(runText(run, strip.height, unit))),
     ...wrapped(`Bags: ${sayBags(stripBags(alike, group.id, bagsOf))}.`),
   ];
 }
@@ -117,25 +118,35 @@ function pairText(strip: StripSteps, run: readonly number[], unit: LengthUnit): 
   return `${what}: cut at ${marks}`;
 }
 
-/** Blanks of one kind that follow each other are told on one line. */
-function runsOf(pieces: readonly StripPiece[]): readonly (readonly StripPiece[])[] {
-  const runs: StripPiece[][] = [];
-  for (const piece of pieces) {
-    const last = runs.at(-1);
-    if (last !== undefined && last[0]!.blank === piece.blank && last[0]!.mirror === piece.mirror) {
-      last.push(piece);
+/** Blanks of one kind that follow each other, or stacks cut alike, are told on one line. */
+function runsOf(pieces: readonly StripPiece[]): readonly (readonly (readonly StripPiece[])[])[] {
+  const runs: (readonly StripPiece[])[][] = [];
+  for (const own of withStacksTogether(pieces)) {
+    const before = runs.at(-1)?.[0];
+    const isMore =
+      before !== undefined &&
+      (own.length === 1 && before.length === 1
+        ? before[0]!.blank === own[0]!.blank && before[0]!.mirror === own[0]!.mirror
+        : stacksAlike(before, own));
+    if (isMore) {
+      runs.at(-1)!.push(own);
     } else {
-      runs.push([piece]);
+      runs.push([own]);
     }
   }
   return runs;
 }
 
-function runText(run: readonly StripPiece[], unit: LengthUnit): string {
+function runText(run: readonly (readonly StripPiece[])[], height: number, unit: LengthUnit): string {
   const [first] = run;
-  const over = first!.mirror ? ' wrong side up' : '';
   const times = run.length === 1 ? '' : `${run.length} × `;
-  return `${times}${first!.blank}${over}: cut at ${run.map((piece) => markText(piece, unit)).join(', ')}`;
+  const marks = `cut at ${run.map(([piece]) => markText(piece!, unit)).join(', ')}`;
+  if (first!.length > 1) {
+    const layers = first!.map((piece) => sayLayer(piece, height, (length) => formatMark(length, unit)));
+    return `${times}stack of ${first!.length}: ${marks}; ${run.length === 1 ? 'then' : 'then each'} ${layers.join('; ')}`;
+  }
+  const over = first![0]!.mirror ? ' wrong side up' : '';
+  return `${times}${first![0]!.blank}${over}: ${marks}`;
 }
 
 /** A long row of marks goes on below, set in a little further. */

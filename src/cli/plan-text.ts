@@ -9,7 +9,7 @@ import type { LayoutAnswer } from '../plan/layout-job.ts';
 import { lookAlikes, sayLookAlike } from '../plan/look-alikes.ts';
 import { makeCutSteps } from '../plan/make-cut-steps.ts';
 import type { Tally } from '../plan/tally.ts';
-import { WHAT_LEAST_MEANS } from '../plan/what-least-means.ts';
+import { whatLeastMeans } from '../plan/what-least-means.ts';
 import { formatMark } from '../quilt/format-length.ts';
 import { lengthIn } from '../quilt/measure.ts';
 import type { Quilt } from '../quilt/quilt.ts';
@@ -28,6 +28,11 @@ export interface PlannedQuilt {
 const SLANTED: readonly string[] = [
   '  Two marks "3 / 4": the first on the strip’s near edge, the second on its far edge. The near edge of a strip across',
   '  the cloth is the one toward the cut end; of one along the cloth, the one toward the left selvage.',
+];
+
+const STACKED: readonly string[] = [
+  '  A stack is cut off square first. Then it is cut along the strip, marks measured up from the strip’s near edge, and each',
+  '  blank is trimmed to its size (along × up) from its part.',
 ];
 
 export function planText(planned: PlannedQuilt): string {
@@ -65,9 +70,21 @@ function proofLines({ quilt, tally }: PlannedQuilt): readonly string[] {
           : '';
       return `  ${name}: ${proof.words}${area}`;
     }),
+    ...thirdCutLines(tally),
     `  All this with ${asked.join(' and ')} counted in.`,
-    `  ${WHAT_LEAST_MEANS}`,
+    `  ${whatLeastMeans(quilt.stacks ?? false)}`,
   ];
+}
+
+/** What stacks save, cloths of which the same is to be said together. */
+function thirdCutLines({ cloths }: Tally): readonly string[] {
+  const names = new Map<string, string[]>();
+  for (const { name, thirdCuts } of cloths) {
+    if (thirdCuts !== undefined) {
+      names.set(thirdCuts, [...(names.get(thirdCuts) ?? []), name]);
+    }
+  }
+  return [...names].map(([words, own]) => `  ${own.join(', ')}: ${words}`);
 }
 
 /** Everything she should know before she buys: what is not placed, and what the cut list has to say. */
@@ -102,6 +119,7 @@ export function cuttingLines({ quilt, cutList, answers, tally }: PlannedQuilt): 
     ];
   });
   const slanted = lines.some((line) => line.includes(' / '));
+  const stacked = lines.some((line) => line.includes('stack of '));
   const rounded = lines.some((line) => line.includes('≈'));
   return [
     ...CARE.map((caution) => `  ! ${caution}`),
@@ -109,6 +127,7 @@ export function cuttingLines({ quilt, cutList, answers, tally }: PlannedQuilt): 
     `  Marks are in ${unit}. Strips are numbered from the cut end as on the diagrams. Marks are measured along the strip`,
     '  from its start; each cut runs from edge to edge and parts a blank from all after it.',
     ...(slanted ? SLANTED : []),
+    ...(stacked ? STACKED : []),
     ...(rounded ? [`  ≈ is to the nearest ${near}; the true mark lies between two.`] : []),
     ...lines,
   ];

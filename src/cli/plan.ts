@@ -27,7 +27,8 @@ const MOST_PACKERS = 2;
 class FileFault extends Error {}
 
 async function plan(asked: PlanArguments): Promise<void> {
-  const quilt = readFile(asked.file);
+  const read = readFile(asked.file);
+  const quilt = asked.stacks ? { ...read, stacks: true } : read;
   const packers = Array.from({ length: Math.min(MOST_PACKERS, availableParallelism()) }, () => startPacker());
   try {
     await (asked.have.length > 0 ? tellHave(quilt, asked, packers) : tellPlan(quilt, asked, packers));

@@ -95,7 +95,7 @@ function makeGroup(quilt: Quilt, ids: readonly string[], planned: readonly Plann
   const all = [...supplies.values()].flat();
   const job: LayoutJob = {
     method: 'strips',
-    stages: 2,
+    stages: quilt.stacks ? 3 : 2,
     ruler: lengthIn(quilt.unit, quilt.ruler),
     seconds: 10,
     seed: 1,

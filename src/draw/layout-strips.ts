@@ -79,5 +79,11 @@ function drawnBlank({ cloth, textSize, blanks, mistaken }: StripsInput, placemen
 function subcuts(strip: StripSteps, up: (p: Point) => Point): readonly Run[] {
   const place = (along: number, across: number): Point =>
     up(strip.firstCut === 'along' ? [strip.from + across, along] : [along, strip.from + across]);
-  return strip.pieces.map((piece) => lineRun(place(piece.near, 0), place(piece.far, strip.height)));
+  return strip.pieces.flatMap(({ near, far, stack }) => {
+    const across = lineRun(place(near, 0), place(far, strip.height));
+    if (stack === undefined) return [across];
+    const along = lineRun(place(stack.from, stack.high), place(near, stack.high));
+    // One square cut ends the whole stack; what is cut at the strip's far edge is cut already.
+    return [...(stack.layer === stack.of ? [across] : []), ...(stack.high < strip.height - 1e-6 ? [along] : [])];
+  });
 }

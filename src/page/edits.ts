@@ -2,11 +2,11 @@
 import type { Block, CompassStarForm, Facing, Quilt, Role, Scheme } from '../quilt/quilt.ts';
 import type { Edit } from './edit-event.ts';
 
-/** Allowance, room, ruler, squaring, spares, what is kept, scheme. */
+type Habit = 'allowance' | 'room' | 'ruler' | 'squaring' | 'spares' | 'stacks' | 'keep' | 'scheme' | 'name';
+
+/** Allowance, room, ruler, squaring, spares, stacks, what is kept, scheme. */
 export const setQuilt =
-  (
-    fields: Partial<Pick<Quilt, 'allowance' | 'room' | 'ruler' | 'squaring' | 'spares' | 'keep' | 'scheme' | 'name'>>,
-  ): Edit =>
+  (fields: Partial<Pick<Quilt, Habit>>): Edit =>
   (quilt) => ({ ...quilt, ...fields });
 
 export const setBlockCount =

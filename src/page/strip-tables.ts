@@ -5,6 +5,7 @@ import type { StripPiece, StripSteps } from '../plan/cut-steps.ts';
 import { type Fold, foldOf } from '../plan/folded-row.ts';
 import { alike } from '../plan/group-strips.ts';
 import { handlingOf, sayFirstFold, sayPair } from '../plan/say-fold.ts';
+import { sayLayer, withStacksTogether } from '../plan/say-stack.ts';
 import { stripWords } from './lit-words.ts';
 import { type Units, written, writtenMark } from './written.ts';
 
@@ -83,7 +84,12 @@ function stripTable(
     <tbody>
       ${before === null ? nothing : note(before)}
       ${pieces.slice(0, pairs).map((_, index) => row(index, sayPair(steps, index)))}
-      ${between === null ? nothing : note(between)} ${rest.map((index) => row(index, pieces[index]!.blank))}
+      ${between === null ? nothing : note(between)} ${withStacksTogether(rest.map((index) => pieces[index]!)).map(
+        (own, i) =>
+          own.length === 1
+            ? cutRow(own[0]!, pairs + i, own[0]!.blank, units)
+            : stackRows(own, pairs + i, steps.height, units),
+      )}
       ${bags === null ? nothing : note(`Bags: ${bags}.`)}
     </tbody>
   </table>`;
@@ -99,6 +105,19 @@ function cutRow(piece: StripPiece, index: number, name: string, units: Units): T
   </tr>`;
 }
 
+/** The square cut that ends the stack, then a line for each blank of it. */
+function stackRows(own: readonly StripPiece[], index: number, height: number, units: Units): readonly TemplateResult[] {
+  return [
+    cutRow(own[0]!, index, `stack of ${own.length}`, units),
+    ...own.map(
+      (piece) => html`<tr class="layer">
+        <td></td>
+        <td colspan="4">${sayLayer(piece, height, (length) => writtenMark(length, units))}</td>
+      </tr>`,
+    ),
+  ];
+}
+
 /** Of all strips cut alike; a layout cut several times is told once. */
 function bagWords({ strips }: Rows, { group, bagsOf }: TableInput): string | null {
   if (bagsOf === null) {
@@ -109,10 +128,13 @@ function bagWords({ strips }: Rows, { group, bagsOf }: TableInput): string | nul
   return bagged.length === 0 ? null : sayBags(bagged);
 }
 
+const STACKED =
+  'A stack is cut off square first; then it is cut along the strip, marks measured up from the near edge, and each blank is trimmed to its size (along × up) from its part. ';
+
 /** How the marks are meant, to stand once beside the tables. */
-export function marksExplained(units: Units): string {
+export function marksExplained(units: Units, stacks: boolean): string {
   const finest = units.shown === 'in' ? 'sixteenth of an inch' : 'millimetre';
-  return `Marks are measured along the strip from its start; each cut runs from edge to edge and parts a blank from all after it. The near edge of a strip across the cloth is the one toward the cut end, of one along the cloth the one toward the left selvage. ≈ is to the nearest ${finest}.`;
+  return `Marks are measured along the strip from its start; each cut runs from edge to edge and parts a blank from all after it. The near edge of a strip across the cloth is the one toward the cut end, of one along the cloth the one toward the left selvage. ${stacks ? STACKED : ''}≈ is to the nearest ${finest}.`;
 }
 
 function headWords({ strips, steps }: Rows, fold: Fold | null, units: Units): string {

@@ -100,7 +100,7 @@ export class ClothRoll extends PageElement {
           </div>
           <details @toggle=${this.onToggle}>
             <summary>Strips and cuts as tables</summary>
-            ${this.unfolded ? html`<p class="hint">${marksExplained(this.units)}</p>` : nothing}
+            ${this.unfolded ? html`<p class="hint">${marksExplained(this.units, roll.group.job.stages === 3)}</p>` : nothing}
             ${this.unfolded ? guard([length, this.units.shown, this.bags], () => this.tables(length, roll, name)) : nothing}
           </details>
         </figure>`;

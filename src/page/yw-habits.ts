@@ -1,8 +1,10 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
+import { live } from 'lit/directives/live.js';
 import type { Length, Quilt } from '../quilt/quilt.ts';
+import { sendEdit } from './edit-event.ts';
 import { setQuilt } from './edits.ts';
-import { PageElement } from './page-element.ts';
+import { freshId, PageElement } from './page-element.ts';
 import { UNITS, type Units } from './written.ts';
 
 /** How she cuts and sews: what holds for every cloth. */
@@ -10,6 +12,8 @@ import { UNITS, type Units } from './written.ts';
 export class Habits extends PageElement {
   @property({ attribute: false }) quilt: Quilt | null = null;
   @property(UNITS) units: Units = { quilt: 'in', shown: 'in' };
+
+  private readonly hint = freshId('stacks-hint');
 
   protected override render(): TemplateResult | typeof nothing {
     const { quilt } = this;
@@ -33,6 +37,18 @@ export class Habits extends PageElement {
       ${size('Seam allowance', 'allowance', '')}
       ${size('Room', 'room', 'extra round a paper-pieced blank, on all sides but the one sewn first')}
       ${size('Ruler', 'ruler', 'sizes round up to whole multiples of it')}
+      <label class="tick">
+        <input
+          type="checkbox"
+          aria-describedby=${this.hint}
+          .checked=${live(quilt.stacks ?? false)}
+          @change=${(event: Event) => sendEdit(this, setQuilt({ stacks: (event.target as HTMLInputElement).checked }))}
+        />
+        Stack blanks and cut the stacks along the strip
+      </label>
+      <p class="hint" id=${this.hint}>
+        small blanks lie one above the other in a taller strip, between two square cuts: one more kind of cut, often less cloth
+      </p>
     </fieldset>`;
   }
 }

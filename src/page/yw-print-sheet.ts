@@ -61,7 +61,7 @@ export class PrintSheet extends PageElement {
     }
     return html`<h1>${plan.quilt.name}: cutting page</h1>
       ${this.bill(plan)} ${cautions()}
-      <p class="marks-explained">${marksExplained(this.units)}</p>
+      <p class="marks-explained">${marksExplained(this.units, plan.quilt.stacks ?? false)}</p>
       <div class="print-blocks">${plan.quilt.blocks.map((block) => this.block(plan, block))}</div>
       ${this.cloths(plan)}`;
   }

@@ -5,7 +5,7 @@ import { sayMoney } from '../plan/say-money.ts';
 import { saySteps } from '../plan/say-steps.ts';
 import { sayWashing } from '../plan/say-washing.ts';
 import type { Areas, ClothTally, Proof, Tally } from '../plan/tally.ts';
-import { WHAT_LEAST_MEANS } from '../plan/what-least-means.ts';
+import { whatLeastMeans } from '../plan/what-least-means.ts';
 import type { Cloth, Length, Quilt } from '../quilt/quilt.ts';
 import { areaShares } from './area-shares.ts';
 import { setQuilt } from './edits.ts';
@@ -51,7 +51,7 @@ export class TallySlip extends PageElement {
       <p class="proof-all">
         ${tally.provedLeast ? 'Every purchase on this slip is proved least.' : 'Not every purchase is proved least: see each cloth.'}
       </p>
-      <p class="hint">${WHAT_LEAST_MEANS}</p>
+      <p class="hint">${whatLeastMeans(planned.stacks ?? false)}</p>
       <ul class="bill">
         ${tally.cloths.map((cloth) =>
           this.line(
@@ -83,6 +83,7 @@ export class TallySlip extends PageElement {
       ${line.pieces.filter((piece) => piece.used > 0).map((piece) => html`<p>from the shelf: ${piece.used} × “${piece.piece}”</p>`)}
       <p class="proof" data-state=${line.proof.state}>${proofMark(line.proof)} ${line.proof.words}</p>
       ${line.proof.byArea !== null && line.steps !== null && line.proof.byArea < line.steps ? html`<p class="by-area">By area alone it would seem ${line.proof.byArea} of ${line.steps} steps.</p>` : nothing}
+      ${line.thirdCuts === undefined ? nothing : html`<p class="third-cuts">${line.thirdCuts}</p>`}
       ${this.unplaced(line)}
       <p class="waste">${Math.round(share(line.areas, 'waste') * 100)} % falls off as waste</p>
     </li>`;

@@ -33,4 +33,21 @@ export interface StripPiece {
   readonly rulerAngle: boolean;
   /** Whether near and far are whole multiples of the ruler. */
   readonly onRuler: boolean;
+  /** Three stages only: where it lies in a stack. Blanks of one stack follow each other, with one cut after all of them. */
+  readonly stack?: InStack;
+}
+
+/** A segment between two square cuts is cut once more along the strip, and each blank is trimmed from its part. */
+export interface InStack {
+  /** From the near edge up, 1 first, of so many. */
+  readonly layer: number;
+  readonly of: number;
+  /** Where the segment begins along the strip; it ends at the cut after the blank. */
+  readonly from: number;
+  /** The cuts below and above it, from the strip's near edge. */
+  readonly low: number;
+  readonly high: number;
+  /** Of the box that it is trimmed to: along the strip and up from it. */
+  readonly width: number;
+  readonly height: number;
 }

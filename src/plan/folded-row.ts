@@ -42,7 +42,8 @@ export interface Fold {
  */
 export function foldOf(strip: StripSteps, oneWay: OneWay, within: number): Fold | null {
   const { pieces, across } = strip;
-  if (!mayFold(strip.firstCut, oneWay)) {
+  // The cuts along a stack would have to be found in both layers: it is cut flat.
+  if (!mayFold(strip.firstCut, oneWay) || pieces.some(({ stack }) => stack !== undefined)) {
     return null;
   }
   const mirrored = pieces.map(({ outline }) => mirrorIn(outline, across));

@@ -42,7 +42,9 @@ function alikePieces(a: StripPiece, b: StripPiece): boolean {
     a.mirror === b.mirror &&
     same(a.turn, b.turn) &&
     same(a.near, b.near) &&
-    same(a.far, b.far)
+    same(a.far, b.far) &&
+    (a.stack?.layer ?? 1) === (b.stack?.layer ?? 1) &&
+    same(a.stack?.high ?? 0, b.stack?.high ?? 0)
   );
 }
 

@@ -6,6 +6,7 @@ import type { StripPiece, StripSteps } from './cut-steps.ts';
 import type { JobBlank, JobCloth, Layout, LayoutAnswer, LayoutJob, Placement, Strip } from './layout-job.ts';
 import { type Cut, type CutRules, partingCuts, RULER_PARTS } from './parting-cut.ts';
 import { placedPolygon } from './placed.ts';
+import { layersOf, markBetween, reach, stacksIn } from './stacked-pieces.ts';
 
 interface Piece {
   readonly placement: Placement;
@@ -73,7 +74,8 @@ function stripSteps(
   const firstCut = layout.firstCut ?? 'across';
   const across = firstCut === 'across' ? cloth.width : (cloth.length ?? layout.length);
   const rules = { height, length: across, ruler: job.ruler ?? null, tolerance: 1e-6 * cloth.width };
-  const cut = cutInOrder(pieces, rules, `strip ${which + 1} of layout ${index + 1} on "${cloth.id}"`);
+  const stacks = job.stages === 3 ? stacksOf(pieces, rules) : pieces.map((piece) => alone(piece));
+  const cut = cutInOrder(stacks, rules, `strip ${which + 1} of layout ${index + 1} on "${cloth.id}"`);
   const last = cut.at(-1)!;
   return {
     cloth: cloth.id,
@@ -89,16 +91,45 @@ function stripSteps(
   };
 }
 
+/** What one cut parts from all after it: a blank, or a whole stack of them from the near edge up. */
+interface Parted {
+  readonly pieces: readonly Piece[];
+  readonly hull: Polygon;
+}
+
+const alone = (piece: Piece): Parted => ({ pieces: [piece], hull: convexHull(piece.outline) });
+
+/** A stack takes the whole height of the strip between two square cuts. */
+function stacksOf(pieces: readonly Piece[], { height, tolerance }: CutRules): readonly Parted[] {
+  const groups = stacksIn(
+    pieces.map(({ outline }) => outline),
+    tolerance,
+  );
+  return groups.map((group): Parted => {
+    const held = group.map((index) => pieces[index]!);
+    if (held.length === 1) return alone(held[0]!);
+    const along = held.map(({ outline }) => reach(outline, 0));
+    const [left, right] = [Math.min(...along.map(({ low }) => low)), Math.max(...along.map(({ high }) => high))];
+    return {
+      pieces: held,
+      hull: [
+        [left, 0],
+        [right, 0],
+        [right, height],
+        [left, height],
+      ],
+    };
+  });
+}
+
 /**
  * Takes the blanks one by one from the start of the strip. Any blank that can be parted from all that are left may come
  * next: what is left of a good order is still a good order. The order of the middles nearly always serves.
  */
-function cutInOrder(pieces: readonly Piece[], rules: CutRules, where: string): readonly StripPiece[] {
-  let left = pieces
-    .map((piece) => ({ piece, hull: convexHull(piece.outline) }))
-    .sort((a, b) => middleOf(a.hull) - middleOf(b.hull));
+function cutInOrder(parted: readonly Parted[], rules: CutRules, where: string): readonly StripPiece[] {
+  let left = [...parted].sort((a, b) => middleOf(a.hull) - middleOf(b.hull));
   let after = hullsAfter(left);
-  const order: Piece[] = [];
+  const order: Parted[] = [];
   const offered: (readonly Cut[])[] = [];
   while (left.length > 1) {
     const cuts = partingCuts(left[0]!.hull, after[0]!, rules, true);
@@ -106,24 +137,49 @@ function cutInOrder(pieces: readonly Piece[], rules: CutRules, where: string): r
     if (next === null) {
       throw new Error(`${where} cannot be parted by straight cuts after blank ${order.length}`);
     }
-    order.push(left[next.index]!.piece);
-    offered.push(next.cuts);
+    const own = left[next.index]!;
     left = left.filter((_, index) => index !== next.index);
     after = next.index === 0 ? after.slice(1) : hullsAfter(left);
+    const beside = isStack(own) || (left[0] !== undefined && isStack(left[0]));
+    order.push(own);
+    offered.push(
+      beside
+        ? [
+            squareCut(
+              own.hull,
+              left.flatMap(({ hull }) => hull),
+              rules,
+            ),
+          ]
+        : next.cuts,
+    );
   }
   const chain = cutChain(offered, rules);
-  const last = left[0]!.piece;
-  const cuts = [...chain, lastCut(last.outline, chain.at(-1), rules)];
-  return [...order, last].map((piece, i) => stripPiece(piece, cuts[i]!, rules));
+  const last = left[0]!;
+  const cuts = [...chain, lastCut(last.hull, chain.at(-1), rules)];
+  return [...order, last].flatMap((each, i) => stripPieces(each, cuts[i - 1]?.near ?? 0, cuts[i]!, rules));
 }
 
-interface Hulled {
-  readonly piece: Piece;
-  readonly hull: Polygon;
+const isStack = ({ pieces }: Parted): boolean => pieces.length > 1;
+
+/** Beside a stack all cuts are square. */
+function squareCut(own: Polygon, others: Polygon, rules: CutRules): Cut {
+  const at = markBetween(reach(own, 0).high, reach(others, 0).low, rules);
+  return { near: at, far: at };
+}
+
+function stripPieces({ pieces }: Parted, from: number, cut: Cut, rules: CutRules): readonly StripPiece[] {
+  if (pieces.length === 1) return [stripPiece(pieces[0]!, cut, rules)];
+  const layers = layersOf(
+    pieces.map(({ outline }) => outline),
+    from,
+    rules,
+  );
+  return pieces.map((piece, i) => ({ ...stripPiece(piece, cut, rules), stack: layers[i]! }));
 }
 
 /** For each, the hull of all that follow it. */
-function hullsAfter(left: readonly Hulled[]): readonly Polygon[] {
+function hullsAfter(left: readonly Parted[]): readonly Polygon[] {
   let after: Polygon = [];
   return [...left]
     .reverse()
@@ -135,7 +191,7 @@ function hullsAfter(left: readonly Hulled[]): readonly Polygon[] {
     .reverse();
 }
 
-function otherNext(left: readonly Hulled[], rules: CutRules, within: boolean) {
+function otherNext(left: readonly Parted[], rules: CutRules, within: boolean) {
   for (const [index, { hull }] of left.entries()) {
     const others = convexHull(left.flatMap((other, i) => (i === index ? [] : other.hull)));
     const cuts = partingCuts(hull, others, rules, within);

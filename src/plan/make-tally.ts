@@ -7,6 +7,7 @@ import type { JobCloth, Layout, LayoutAnswer } from './layout-job.ts';
 import { leftoversOf } from './leftovers.ts';
 import { blanksById } from './placed.ts';
 import { stepsFor } from './say-steps.ts';
+import { sayThirdCuts } from './say-third-cuts.ts';
 import type { Areas, ClothTally, Tally } from './tally.ts';
 import { addAreas, areasOfLayout, type IsSpare, leastCutArea, NO_AREA, sumAreas } from './tally-areas.ts';
 import { proofOf } from './tally-proof.ts';
@@ -84,6 +85,7 @@ function tallyCloth(
     keptOf(leftovers.reduce((sum, { width, length, count }) => sum + width * length * count, 0)),
   ];
   const boltArea = boltLayouts.reduce((sum, layout) => sum + layout.count * leastArea(layout, blanks), 0);
+  const thirdCuts = bolt === null ? null : sayThirdCuts(group, answer, cloth, quilt.unit);
   const own = (blank: string) => canBeCutFrom(group, blank, cloth.id);
   return {
     cloth: cloth.id,
@@ -114,6 +116,7 @@ function tallyCloth(
       fromShelf: pieces.some((each) => each.layouts.length > 0),
       boltArea,
     }),
+    ...(thirdCuts !== null && { thirdCuts }),
     unplaced: answer.unplaced.filter((each) => own(each.blank)),
   };
 }

@@ -46,6 +46,8 @@ export interface ClothTally {
   readonly leftovers: readonly Leftover[];
   readonly blanks: number;
   readonly proof: Proof;
+  /** Where strips are cut once more along: what that saves, in plain words. */
+  readonly thirdCuts?: string;
   readonly unplaced: readonly { readonly blank: string; readonly count: number; readonly why: string }[];
 }
 

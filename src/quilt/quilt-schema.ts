@@ -184,6 +184,7 @@ export const quiltSchema = z
     ruler: length,
     squaring: lengthOrNone,
     spares: z.int().min(0),
+    stacks: z.boolean().exactOptional(),
     keep: length.exactOptional(),
     blocks: z.array(block),
     joined: z.array(joined),

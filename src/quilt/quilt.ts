@@ -28,6 +28,8 @@ export interface Quilt {
   readonly squaring: Length;
   /** Extra blanks of each kind, in case of a spoilt one. */
   readonly spares: number;
+  /** Whether strips are cut once more along where that helps: blanks stacked between two square cuts. Default false. */
+  readonly stacks?: boolean;
   /** Leftovers with both sides at least so long go back on the shelf. Default 6 in or 15 cm. */
   readonly keep?: Length;
   readonly blocks: readonly Block[];

@@ -180,8 +180,10 @@ describe('the command line', () => {
       out: 'dir',
       seconds: 5,
       compare: false,
+      stacks: false,
       have: [],
     });
+    expect(readArguments(['a.json', '--stacks'])).toMatchObject({ stacks: true });
     expect(readArguments(['a.json'])).toMatchObject({ json: false, out: null });
     expect(readArguments(['a.json', '--compare'])).toMatchObject({ compare: true });
     expect(readArguments(['a.json', '--have', 'noon-gold=1 1/4 yd', '--have', 'Sky = 40'])).toMatchObject({

@@ -23,6 +23,14 @@ test('every patch of every repeat of every block is counted, spares added a kind
   expect(blank!.uses.reduce((sum, use) => sum + use.count, 0)).toBe(26);
 });
 
+test('stages are two, three where stacks are cut along the strip, as a file without the choice asks for neither', () => {
+  const stagesOf = (more: Partial<Quilt>) => {
+    const quilt = quiltOf([], free, clothOf('tossed'), { blocks: [blockOf([square(3, 4)], { count: 5 })], ...more });
+    return makeCutList(quilt).groups.map(({ job }) => job.stages);
+  };
+  expect([stagesOf({}), stagesOf({ stacks: false }), stagesOf({ stacks: true })]).toEqual([[2], [2], [3]]);
+});
+
 test('equal blanks of different patches are one, wherever and however turned they were drawn', () => {
   const turned: Outline = [
     [20, 0],

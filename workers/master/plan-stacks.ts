@@ -69,7 +69,9 @@ async function addStacks(
   const answer = (): LayoutAnswer => {
     const from = inSteps(job, boundFrom);
     const written = writeAnswer(job, families, best, bound, from, clock.elapsed(), rows.impossible);
-    return missing(rows.best) === missing(best) ? { ...written, twoStageCost: rows.best.cost } : written;
+    // A plan without stacks is one of two stages, whichever way it was found.
+    const inRows = holdsStacks(best) ? rows.best : best;
+    return missing(inRows) === missing(best) ? { ...written, twoStageCost: inRows.cost } : written;
   };
   const whole = () => rows.impossible.length === 0 && isPlaced(best);
   const tell = () => report({ seconds: clock.elapsed(), doing, bound: whole() ? bound : null, answer: answer() });
@@ -142,6 +144,9 @@ function withStackRule(job: LayoutJob, family: Family, demand: Int32Array, best:
   const many = Math.max(tallest * 2, HEIGHTS_MOST * ruler);
   return { ...family, stacks: { top: Math.max(tallest, Math.min(most, many)), beyond: most > many, heights } };
 }
+
+const holdsStacks = (plan: Plan): boolean =>
+  [...plan.strips, ...plan.pieces.flatMap((p) => p.strips)].some((s) => s.blanks.some((b) => b.stack !== undefined));
 
 /** The same clock for a part of the time that is left. */
 function partOf(clock: Clock, share: number): Clock {
