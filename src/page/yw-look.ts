@@ -49,7 +49,7 @@ export class Look extends PageElement {
     const rolls = cutList.groups.flatMap((group, index) => rollsOf(group, answers[index]!, quilt.unit));
     const lengths = rolls.flatMap((roll) => roll.lengths.map((length) => ({ roll, length })));
     return html`
-      <p class="hint">${marksExplained(this.units)}</p>
+      <p class="hint">${marksExplained(this.units, quilt.stacks ?? false)}</p>
       ${lengths.map(({ roll, length }, index) => this.length(quilt, roll, length, index))} ${cautions()}
     `;
   }
