@@ -20,6 +20,11 @@ export interface Packing {
   stop(): void;
 }
 
+/** Far more than the longest step of the search takes between two looks at the clock, on a slow and busy machine. */
+const GRACE = 60;
+/** In milliseconds: a longer timer rings at once. */
+const LONGEST_TIMER = 2 ** 31 - 1;
+
 /** A worker just started, whatever kind it is. */
 export interface StartedWorker {
   readonly endpoint: Endpoint;
@@ -31,13 +36,16 @@ export interface StartedWorker {
  * A packer in a worker that is started at the first plan and, once it has died or was ended, again at the next. It plans
  * one job at a time: a second plan meanwhile rejects.
  * @param start starts a worker; it is to call `died` when the worker can do no more
+ * @param grace seconds that a plan may be late by: a browser that is short of memory ends a worker without a word
  */
-export function handlePacker(start: (died: (reason: string) => void) => StartedWorker): PackerHandle {
+export function handlePacker(start: (died: (reason: string) => void) => StartedWorker, grace = GRACE): PackerHandle {
   let worker: { readonly started: StartedWorker; readonly packer: Remote<Packing> } | null = null;
   let pending: { readonly reject: (error: unknown) => void } | null = null;
+  let watch: ReturnType<typeof setTimeout> | undefined;
 
   // Comlink leaves a call hanging when its other side is gone, so whoever ends the worker settles the call.
   const end = (error: unknown) => {
+    clearTimeout(watch);
     worker?.started.end();
     worker = null;
     pending?.reject(error);
@@ -68,11 +76,14 @@ export function handlePacker(start: (died: (reason: string) => void) => StartedW
         };
         const listener = onProgress && proxy((progress: Progress) => ifPending(() => onProgress(progress)));
         pending = own;
+        const late = () => ifPending(() => end(new Error('the packer gave no answer in its time')));
+        watch = setTimeout(late, Math.min(LONGEST_TIMER, 1000 * ((job.seconds ?? 10) + grace)));
         ifPending(() => {
           open()
             .plan(job, listener)
             .then((answer) =>
               ifPending(() => {
+                clearTimeout(watch);
                 pending = null;
                 resolve(answer);
               }),

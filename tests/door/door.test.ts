@@ -5,7 +5,7 @@ import { exposePacker, handlePacker, type PackerHandle } from '../../workers/doo
 import { answerOf, FakePacker, jobThat } from './fake-packer.ts';
 
 /** The packer on this same thread, over a channel as to a worker. */
-function sameThread(): PackerHandle {
+function sameThread(grace?: number): PackerHandle {
   return handlePacker((died) => {
     const { port1, port2 } = new MessageChannel();
     const end = () => {
@@ -15,13 +15,13 @@ function sameThread(): PackerHandle {
     exposePacker(new FakePacker(() => died('the packer died')), port2);
     port1.start();
     return { endpoint: port1, end };
-  });
+  }, grace);
 }
 
 const nodeWorker = () => startPacker(new URL('./fake-worker.mjs', import.meta.url));
 
 describe.each([
-  ['on the same thread', sameThread],
+  ['on the same thread', () => sameThread()],
   ['in a worker of Node', nodeWorker],
 ])('a packer %s', (_, start) => {
   let packer: PackerHandle;
@@ -108,6 +108,22 @@ describe.each([
     });
     await expect(plan).rejects.toThrow('the page cannot show this');
   });
+});
+
+test('a packer that falls silent is given up some time after its job should have ended', async () => {
+  const packer = sameThread(0.1);
+  await expect(packer.plan(jobThat('waits', 0.1))).rejects.toThrow('no answer in its time');
+  expect(await packer.plan(jobThat('answers', 1000))).toEqual(answerOf('done'));
+  packer.end();
+});
+
+test('a job that may take longer than any timer can wait is not given up at once', async () => {
+  const packer = sameThread();
+  const plan = packer.plan(jobThat('waits', 1e9));
+  await new Promise((resolve) => setTimeout(resolve, 50));
+  packer.stop();
+  expect(await plan).toEqual(answerOf('stopped'));
+  packer.end();
 });
 
 test('a worker of Node that is stuck in a loop can be ended, and the next plan is answered', async () => {

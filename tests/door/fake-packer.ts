@@ -4,8 +4,9 @@ import type { Packing } from '../../workers/door.ts';
 
 export type Behaviour = 'answers' | 'prints' | 'waits' | 'throws' | 'dies' | 'blocks';
 
-export const jobThat = (behaviour: Behaviour): LayoutJob => ({
+export const jobThat = (behaviour: Behaviour, seconds = 10): LayoutJob => ({
   method: 'strips',
+  seconds,
   cloths: [{ id: behaviour, width: 1 }],
   blanks: [],
 });
