@@ -16,6 +16,17 @@ export interface LayoutJob {
   readonly seed?: number;
   readonly cloths: readonly JobCloth[];
   readonly blanks: readonly JobBlank[];
+  /** Two stages only: blocks each of which is to be of one cloth throughout. */
+  readonly oneCloth?: readonly OneCloth[];
+}
+
+/** So many blocks, each cut from the cloths of one of the lists (a bolt and its like pieces make one list). */
+export interface OneCloth {
+  readonly id: string;
+  readonly blocks: number;
+  /** By blank: how many each block takes. What a blank's demand has beyond the blocks' may come from any of its cloths. */
+  readonly blanks: Readonly<Record<string, number>>;
+  readonly cloths: readonly (readonly string[])[];
 }
 
 export interface JobCloth {
@@ -75,6 +86,8 @@ export interface LayoutAnswer {
   readonly unplaced: readonly Unplaced[];
   /** With three stages: what the best plan found in two costs, which is never less; absent where it does not place as many blanks. */
   readonly twoStageCost?: number;
+  /** For each of the job's `oneCloth`: how many of its blocks are cut from each of its lists of cloths, in their order. */
+  readonly oneCloth?: readonly { readonly id: string; readonly blocks: readonly number[] }[];
 }
 
 export interface Layout {

@@ -20,6 +20,7 @@ import {
   refuseDoubles,
 } from './job-field.ts';
 import type { BlankShape, ClothChoice, JobBlank, JobCloth, LayoutJob, TurnRange, Turns } from './layout-job.ts';
+import { readOneCloth } from './read-one-cloth.ts';
 import { readOutline } from './read-outline.ts';
 
 /**
@@ -58,6 +59,9 @@ export function readLayoutJobValue(value: unknown): LayoutJob {
     ...optional(job, '', 'seed', (v, field) => readWhole(v, field, 'a seed')),
     cloths,
     blanks,
+    ...optional(job, '', 'oneCloth', (v, field) =>
+      readOneCloth(v, field, { method, stages: job.stages, cloths: ids, blanks }),
+    ),
   };
 }
 

@@ -17,7 +17,7 @@ export function checkAnswer(job: LayoutJob, answer: LayoutAnswer): string[] {
     if (!cloth) wrong.push(`layout ${index}: no cloth ${layout.cloth}`);
     else wrong.push(...checkLayout(job, cloth, layout).map((fault) => `layout ${index}: ${fault}`));
   }
-  return [...wrong, ...checkDemand(job, answer), ...checkMoney(job, answer)];
+  return [...wrong, ...checkDemand(job, answer), ...checkOneCloth(job, answer), ...checkMoney(job, answer)];
 }
 
 function checkLayout(job: LayoutJob, cloth: JobCloth, layout: Layout): string[] {
@@ -63,6 +63,34 @@ function checkOverlaps(laid: readonly Laid[], slack: number): string[] {
       if (shared > slack) wrong.push(`${p.name} and ${q.name} overlap, ${shared} thick`);
     }
   }
+  return wrong;
+}
+
+/** Takes what each block needs out of what each list of cloths gives, block by block; what is left lacking must be unplaced. */
+function checkOneCloth(job: LayoutJob, answer: LayoutAnswer): string[] {
+  const wrong: string[] = [];
+  const given = new Map<string, number>();
+  for (const { cloth, count, placements } of answer.layouts)
+    for (const { blank } of placements) given.set(`${cloth} ${blank}`, (given.get(`${cloth} ${blank}`) ?? 0) + count);
+  const lacking = new Map(answer.unplaced.map(({ blank, count }) => [blank, count]));
+  for (const group of job.oneCloth ?? []) {
+    const told = answer.oneCloth?.find((each) => each.id === group.id)?.blocks ?? [];
+    const blocks = told.flatMap((n, k) => Array.from({ length: n }, () => group.cloths[k] ?? []));
+    if (told.length !== group.cloths.length || blocks.length !== group.blocks)
+      wrong.push(`${group.id}: ${blocks.length} blocks of ${group.blocks}`);
+    for (const list of blocks) {
+      for (const [blank, n] of Object.entries(group.blanks)) {
+        let left = n;
+        for (const cloth of list) {
+          const taken = Math.min(left, given.get(`${cloth} ${blank}`) ?? 0);
+          given.set(`${cloth} ${blank}`, (given.get(`${cloth} ${blank}`) ?? 0) - taken);
+          left -= taken;
+        }
+        lacking.set(blank, (lacking.get(blank) ?? 0) - left);
+      }
+    }
+  }
+  for (const [blank, left] of lacking) if (left < 0) wrong.push(`${blank}: ${-left} lacking in blocks of one cloth`);
   return wrong;
 }
 

@@ -9,6 +9,7 @@ import type { StripColumn } from './column.ts';
 import type { Listed } from './list-purchased.ts';
 import type { Chosen } from './plan.ts';
 import { type PurchaseBox, type Supply, usableOf } from './purchases.ts';
+import { type Split, type SplitBox, wholeSplitBox } from './shares.ts';
 import { type HeightCut, isBolt, type StripMaster } from './strip-master.ts';
 
 const SAME = 1e-9;
@@ -20,6 +21,7 @@ export interface Choice {
   /** `infeasible`: no plan within the purchase holds only what is listed. `none`: nothing is known. */
   readonly status: ProgrammeResult['status'];
   readonly chosen: Chosen | null;
+  readonly split: Split;
 }
 
 /** @param target plans that cost more are not wanted */
@@ -32,6 +34,7 @@ export function chooseWhole(
   listed: Listed,
   target: number,
   seconds: number,
+  splits?: SplitBox,
 ): Choice {
   const { families, job } = master;
   const columns: ProgrammeColumn[] = [];
@@ -41,7 +44,17 @@ export function chooseWhole(
   const row = (lower: number, upper: number) => rows.push({ lower, upper, entries: [] }) - 1;
   const put = (r: number, c: number, value: number) => rows[r]!.entries.push([c, value]);
 
-  const demandRows = Array.from(master.demand, (d) => row(d, Infinity));
+  const demandRows = Array.from(master.certain, (d) => row(d, Infinity));
+  const within = splits ?? wholeSplitBox(master.shares);
+  const splitVars = master.shares.map((share, s) => {
+    const whole = row(share.total, share.total);
+    return share.ways.map((way, w) => {
+      const z = variable(0, within.least[s]![w]!, within.most[s]![w]!);
+      put(whole, z, 1);
+      for (const [blank, n] of way) put(demandRows[blank]!, z, -n);
+      return z;
+    });
+  });
   const cutRows = cuts.map((cut) => row(cut.least > 0 ? cut.least : -Infinity, cut.most));
   const costRow = row(-Infinity, target + 1e-6);
   const holds = (x: number, strip: StripColumn) => {
@@ -85,7 +98,7 @@ export function chooseWhole(
     }
     if (most <= 0) continue;
     const ways = mine.every((f) => listed.pieces[f] !== null);
-    if (!ways && most > MOST_APART) return { status: 'none', chosen: null };
+    if (!ways && most > MOST_APART) return { status: 'none', chosen: null, split: [] };
     if (ways) {
       const stock = row(-Infinity, most);
       for (const f of mine) {
@@ -129,10 +142,11 @@ export function chooseWhole(
       }
     }
   }
-  if (columns.length > MOST_COLUMNS) return { status: 'none', chosen: null };
+  if (columns.length > MOST_COLUMNS) return { status: 'none', chosen: null, split: [] };
   const used = rows.filter((r) => r.entries.length > 0 || r.lower > 0);
   const result = solver.integer({ columns, rows: used }, seconds);
-  if (result.status !== 'optimal' && result.status !== 'feasible') return { status: result.status, chosen: null };
+  if (result.status !== 'optimal' && result.status !== 'feasible')
+    return { status: result.status, chosen: null, split: [] };
   const times = (c: number) => Math.round(result.x[c]!);
   const strips = taken.flatMap(({ x, strip }) => (times(x) > 0 ? [{ column: strip, times: times(x) }] : []));
   const pieces = parted.flatMap(({ y, family, slots }) => (times(y) > 0 ? [{ family, slots, times: times(y) }] : []));
@@ -143,7 +157,7 @@ export function chooseWhole(
     for (const { strip, x } of own) slots.set(strip.height, (slots.get(strip.height) ?? 0) + times(x));
     pieces.push({ family: own[0]!.strip.family, slots, times: 1 });
   }
-  return { status: result.status, chosen: { strips, pieces } };
+  return { status: result.status, chosen: { strips, pieces }, split: splitVars.map((vars) => vars.map(times)) };
 }
 
 /** More units than any plan needs: every blank in a strip of its own, and what squaring takes. */

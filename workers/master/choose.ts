@@ -1,6 +1,7 @@
 /** A plan by the integer programme over strips found so far. */
 import type { StripColumn } from './column.ts';
 import { makePlan, type Plan } from './plan.ts';
+import { demandOf } from './shares.ts';
 import type { HeightCut, MasterSolution, StripMaster } from './strip-master.ts';
 
 /** @param most plans that cost more are not wanted; null when none was found */
@@ -18,7 +19,9 @@ export function choose(
 
 /** @param strips that the solution speaks of, in its order */
 export function planFrom(master: StripMaster, strips: readonly StripColumn[], solution: MasterSolution): Plan | null {
-  return makePlan(master.job, master.families, master.demand, {
+  const split = master.shares.length === 0 ? null : solution.split.map((ways) => ways.map(Math.round));
+  const demand = split ? demandOf(master.certain, master.shares, split) : master.demand;
+  const plan = makePlan(master.job, master.families, demand, {
     strips: strips.flatMap((column, i) => {
       const times = Math.round(solution.strips[i]!);
       return times > 0 ? [{ column, times }] : [];
@@ -28,4 +31,5 @@ export function planFrom(master: StripMaster, strips: readonly StripColumn[], so
       return times > 0 ? [{ ...piece, times }] : [];
     }),
   });
+  return plan && split ? { ...plan, split } : plan;
 }

@@ -3,7 +3,9 @@
  * strip costs, all prices are scaled down until bolts can pay for it (Farley 1990), and pieces charge the rest as rent, as often
  * as there are such pieces (a Lagrangian bound). Any solution of the dual programme bounds every plan; this makes one.
  */
+
 import { bestSlots } from './piece-slots.ts';
+import { leastWorth, type SplitBox } from './shares.ts';
 import { type HeightCut, type MasterPrices, pieceCost, type StripMaster } from './strip-master.ts';
 
 /** By family: heights with the most that a strip so tall can be worth, what cuts add to it included. */
@@ -57,9 +59,14 @@ export function dualBound(
 }
 
 /** What all that is asked for is worth at these prices: a plan's strips must be worth as much together. */
-export function incomeOf(master: StripMaster, cuts: readonly HeightCut[], prices: MasterPrices): number {
-  let income = 0;
-  master.demand.forEach((d, b) => {
+export function incomeOf(
+  master: StripMaster,
+  cuts: readonly HeightCut[],
+  prices: MasterPrices,
+  splits?: SplitBox,
+): number {
+  let income = leastWorth(master.shares, prices.blank, splits);
+  master.certain.forEach((d, b) => {
     income += d * prices.blank[b]!;
   });
   cuts.forEach((cut, i) => {

@@ -9,6 +9,7 @@ import type { RowGraph } from '../strips/row-graph.ts';
 import { dualBound, type StripWorths } from './dual-bound.ts';
 import { bestSlots } from './piece-slots.ts';
 import { priceStacks } from './price-stacks.ts';
+import type { SplitBox } from './shares.ts';
 import type { Caps, HeightCut, MasterPrices, MasterSolution, StripMaster } from './strip-master.ts';
 
 export interface Generated {
@@ -44,6 +45,8 @@ export interface Effort {
   readonly onBound?: (bound: number) => void;
   /** No more of each cloth than this. Then the bound is not told: purchase-tree.ts makes one from the worths. */
   readonly caps?: Caps;
+  /** How shares may be split. Asks for caps. */
+  readonly splits?: SplitBox | undefined;
 }
 
 /** Generates columns until none improves. Null when the cuts admit no plan at all. */
@@ -53,12 +56,12 @@ export async function generate(
   breath: Breath,
   effort: Effort = {},
 ): Promise<Generated | null> {
-  const { quick = false, slack = 0, rounds = Infinity, onBound = () => {}, caps } = effort;
+  const { quick = false, slack = 0, rounds = Infinity, onBound = () => {}, caps, splits } = effort;
   let bound = 0;
   let scale = 1;
   let worths: StripWorths = [];
   for (let turn = 0; ; turn++) {
-    const solved = master.linear(cuts, caps);
+    const solved = master.linear(cuts, caps, splits);
     if (!solved) return null;
     const { solution, prices } = solved;
     const worth = WORTH * (1 + solution.value);

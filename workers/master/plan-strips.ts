@@ -148,7 +148,7 @@ export function inSteps(job: LayoutJob, boundFrom: string): string {
   return stepped ? `${boundFrom}, in whole selling steps` : boundFrom;
 }
 
-function familiesOf(job: LayoutJob): readonly Family[] {
+export function familiesOf(job: LayoutJob): readonly Family[] {
   return job.cloths.flatMap((cloth, i) => {
     if (!job.blanks.some((b) => b.demand > 0 && choicesOn(b, cloth.id).length > 0)) return [];
     const ways = cloth.firstCut === 'either' ? [false, true] : [cloth.firstCut === 'along'];

@@ -5,6 +5,7 @@ import { gridRow } from '../strips/grid-row.ts';
 import { fitRow, type LaidBlank } from '../strips/lay-row.ts';
 import { restackRow, unstackRow } from '../strips/stack-variant.ts';
 import type { StripColumn } from './column.ts';
+import type { Split } from './shares.ts';
 import { isBolt, pieceCost } from './strip-master.ts';
 
 /** One strip to be cut. */
@@ -28,6 +29,8 @@ export interface Plan {
   readonly unplaced: Int32Array;
   readonly cost: number;
   readonly area: number;
+  /** How shares are split, where there are any. */
+  readonly split?: Split;
 }
 
 export interface Chosen {

@@ -9,7 +9,7 @@ import type { Gap } from './close-gap.ts';
 import { incomeOf } from './dual-bound.ts';
 import { type Generated, generate } from './generate.ts';
 import { listPurchased, worthByCloth } from './list-purchased.ts';
-import { makePlan } from './plan.ts';
+import { type Chosen, makePlan, type Plan } from './plan.ts';
 import {
   affordable,
   bestPurchases,
@@ -20,12 +20,14 @@ import {
   wholeBox,
 } from './purchases.ts';
 import { nextCheaper } from './round-cost.ts';
+import { demandOf, type Split, type SplitBox, wholeSplitBox } from './shares.ts';
 import { mayLeaveOpen } from './slack.ts';
 import { type HeightCut, isBolt } from './strip-master.ts';
 import { branchHeight } from './tree.ts';
 
 interface Node {
   readonly box: PurchaseBox;
+  readonly splits: SplitBox | undefined;
   readonly cuts: readonly HeightCut[];
   readonly bound: number;
   /** How many labels a list of its strips may take: more each time it comes to nothing. */
@@ -48,9 +50,13 @@ const PATIENCE = 10_000;
 /** Null where there is one bolt and nothing else, for which tree.ts does better, or nothing can be told of purchases. */
 export function plantPurchases(gap: Gap): PurchaseTree | null {
   const { job, families } = gap.master;
-  const supplies = job.cloths.length > 1 ? suppliesOf(job, families) : null;
+  const supplies = job.cloths.length > 1 || gap.master.shares.length > 0 ? suppliesOf(job, families) : null;
   return (
-    supplies && { supplies, open: [{ box: wholeBox(job), cuts: gap.cuts, bound: 0, patience: PATIENCE }], stuck: [] }
+    supplies && {
+      supplies,
+      open: [{ box: wholeBox(job), splits: splitsOf(gap), cuts: gap.cuts, bound: 0, patience: PATIENCE }],
+      stuck: [],
+    }
   );
 }
 
@@ -84,10 +90,10 @@ async function workOn(gap: Gap, tree: PurchaseTree, node: Node): Promise<readonl
   if (!box) return [];
   const caps = capsOf(master.job.cloths.length, supplies, box);
   const slack = mayLeaveOpen(master.families) ? SLACK : 0;
-  const made = await generate(master, node.cuts, clock.breath, { slack, caps });
+  const made = await generate(master, node.cuts, clock.breath, { slack, caps, splits: node.splits });
   if (!made) return [];
   if (!made.complete) return 'later';
-  const income = incomeOf(master, node.cuts, made.prices);
+  const income = incomeOf(master, node.cuts, made.prices, node.splits);
   const purchases = bestPurchases(supplies, box, worthByCloth(master, made.worths), cost);
   const enough = purchases?.find((p) => p.value >= income - 1e-7 * (1 + income));
   const bound = Math.max(node.bound, purchases ? (enough?.cost ?? cost) : 0);
@@ -112,9 +118,19 @@ async function closeByList(
   if (part > (mayLeaveOpen(master.families) ? ROOM_TO_LIST : Infinity) && node.patience === PATIENCE) return null;
   const listed = await listPurchased(master, made, room + 1e-6, node.patience, clock.breath);
   if (!listed) return null;
-  const choice = chooseWhole(solver, master, tree.supplies, node.box, node.cuts, listed, target, SECONDS_TO_CHOOSE);
+  const choice = chooseWhole(
+    solver,
+    master,
+    tree.supplies,
+    node.box,
+    node.cuts,
+    listed,
+    target,
+    SECONDS_TO_CHOOSE,
+    node.splits,
+  );
   if (choice.status === 'infeasible') return [];
-  const plan = choice.chosen && makePlan(master.job, master.families, master.demand, choice.chosen);
+  const plan = choice.chosen && planOf(gap, choice.chosen, choice.split);
   if (!plan || plan.cost >= gap.best()!.cost - 1e-9) return null;
   gap.offer(plan);
   return [node];
@@ -136,12 +152,14 @@ function branch(gap: Gap, tree: PurchaseTree, node: Node, made: Generated): read
     .sort((a, b) => b.off - a.off)[0];
   if (split) {
     const put = (list: readonly number[], value: number) => list.map((v, i) => (i === split.cloth ? value : v));
-    const common = { cuts: node.cuts, bound: node.bound, patience: PATIENCE };
+    const common = { splits: node.splits, cuts: node.cuts, bound: node.bound, patience: PATIENCE };
     return [
       { ...common, box: { least, most: put(most, split.at) } },
       { ...common, box: { least: put(least, split.at + 1), most } },
     ];
   }
+  const shared = branchSplit(node, made);
+  if (shared) return shared;
   const tall = branchHeight(master, made.solution.strips);
   if (!tall) {
     tree.stuck.push({ ...node, patience: node.patience * 4 });
@@ -174,4 +192,36 @@ function takenOf({ master }: Gap, { solution }: Generated): readonly number[] {
     taken[master.families[p.family]!.clothIndex]! += solution.pieces[i] ?? 0;
   });
   return taken;
+}
+
+const splitsOf = ({ master }: Gap): SplitBox | undefined =>
+  master.shares.length === 0 ? undefined : wholeSplitBox(master.shares);
+
+/** The plan made of what was chosen, for the demand that its split asks for. */
+function planOf({ master }: Gap, chosen: Chosen, split: Split): Plan | null {
+  const { job, families, shares } = master;
+  if (shares.length === 0) return makePlan(job, families, master.demand, chosen);
+  const plan = makePlan(job, families, demandOf(master.certain, shares, split), chosen);
+  return plan && { ...plan, split };
+}
+
+/** Halves how many units one way of a share may have: of those left open, the one whose number is furthest from whole. */
+function branchSplit(node: Node, { solution }: Generated): readonly Node[] | null {
+  const { splits } = node;
+  if (!splits) return null;
+  const open = solution.split.flatMap((ways, s) =>
+    ways.flatMap((units, w) => {
+      const [least, most] = [splits.least[s]![w]!, splits.most[s]![w]!];
+      const at = Math.min(most - 1, Math.max(least, Math.floor(units + 1e-6)));
+      return least < most ? [{ s, w, at, off: Math.abs(units - Math.round(units)) }] : [];
+    }),
+  );
+  const way = open.sort((a, b) => b.off - a.off)[0];
+  if (!way) return null;
+  const put = (split: Split, value: number) =>
+    split.map((ways, s) => ways.map((n, w) => (s === way.s && w === way.w ? value : n)));
+  return [
+    { ...node, splits: { least: splits.least, most: put(splits.most, way.at) } },
+    { ...node, splits: { least: put(splits.least, way.at + 1), most: splits.most } },
+  ];
 }

@@ -8,6 +8,7 @@ import type { Solver } from '../programme/glpk.ts';
 import type { Programme, ProgrammeColumn, ProgrammeRow } from '../programme/programme.ts';
 import type { Family } from '../strips/family.ts';
 import { columnKey, type PieceColumn, type StripColumn } from './column.ts';
+import { mostDemand, type Share, type Split, type SplitBox, wholeSplitBox } from './shares.ts';
 
 /** Strips of height at least `height`, over all cloths together, number from `least` to `most`. */
 export interface HeightCut {
@@ -37,6 +38,8 @@ export interface MasterSolution {
   readonly strips: Float64Array;
   readonly pieces: Float64Array;
   readonly unplaced: Float64Array;
+  /** How shares are split; empty where there are none. */
+  readonly split: Split;
 }
 
 export interface FixedSlots {
@@ -55,7 +58,11 @@ const SAME = 1e-9;
 export class StripMaster {
   readonly job: LayoutJob;
   readonly families: readonly Family[];
+  /** The most that may be asked for of each blank. */
   readonly demand: Int32Array;
+  /** What is asked for in any case, and what only some way of a share asks for. */
+  readonly certain: Int32Array;
+  readonly shares: readonly Share[];
   readonly strips: StripColumn[] = [];
   readonly pieces: PieceColumn[] = [];
   /** By cloth: how many pieces of it there still are. */
@@ -72,12 +79,15 @@ export class StripMaster {
     demand: Int32Array,
     stock: readonly number[],
     fixedSlots: readonly FixedSlots[] = [],
+    shares: readonly Share[] = [],
   ) {
     this.fixedSlots = fixedSlots;
     this.solver = solver;
     this.job = job;
     this.families = families;
-    this.demand = demand;
+    this.certain = demand;
+    this.shares = shares;
+    this.demand = shares.length === 0 ? demand : mostDemand(demand, shares);
     this.stock = stock;
   }
 
@@ -105,8 +115,12 @@ export class StripMaster {
    * Solves the linear programme. Null when it has no solution, which only cuts can bring about.
    * @param caps by cloth: no more length of strips, or pieces, than this
    */
-  linear(cuts: readonly HeightCut[], caps?: Caps): { solution: MasterSolution; prices: MasterPrices } | null {
-    const built = this.build(cuts, this.strips, false, OPEN, caps);
+  linear(
+    cuts: readonly HeightCut[],
+    caps?: Caps,
+    splits?: SplitBox,
+  ): { solution: MasterSolution; prices: MasterPrices } | null {
+    const built = this.build(cuts, this.strips, false, OPEN, caps, splits);
     const result = this.solver.linear(built.programme);
     if (result.status !== 'optimal') return null;
     return {
@@ -135,6 +149,7 @@ export class StripMaster {
     integer: boolean,
     most = OPEN,
     caps?: Caps,
+    splits?: SplitBox,
   ) {
     const columns: ProgrammeColumn[] = [];
     const rows: { lower: number; upper: number; entries: [number, number][] }[] = [];
@@ -144,7 +159,7 @@ export class StripMaster {
     const put = (r: number, c: number, value: number) => rows[r]!.entries.push([c, value]);
     const { cloths } = this.job;
     const area = integer ? areaWeight(this) : 0;
-    const demandRows = Array.from(this.demand, (d) => row(d, OPEN));
+    const demandRows = Array.from(this.certain, (d) => row(d, OPEN));
     const boltRows = cloths.map((cloth) => (isBolt(cloth) ? row(-OPEN, 0) : -1));
     const stockRows = cloths.map((cloth, i) => {
       const stock = Math.min(this.stock[i]!, caps?.[i] ?? OPEN);
@@ -225,6 +240,16 @@ export class StripMaster {
       const family = this.families[this.pieces[k]!.family]!;
       if (family.segment === null && pieceCost(family) > 0) costEntries.push([y, pieceCost(family)]);
     });
+    const within = splits ?? wholeSplitBox(this.shares);
+    const splitVars = this.shares.map((share, s) => {
+      const whole = row(share.total, share.total);
+      return share.ways.map((way, w) => {
+        const z = variable(0, within.least[s]![w]!, within.most[s]![w]!);
+        put(whole, z, 1);
+        for (const [blank, n] of way) put(demandRows[blank]!, z, -n);
+        return z;
+      });
+    });
     const penalty = this.penalty();
     const unplacedVars = demandRows.map((r, i) => {
       const u = variable(penalty, 0, this.demand[i]!);
@@ -238,7 +263,18 @@ export class StripMaster {
     });
     if (most !== OPEN) rows.push({ lower: -OPEN, upper: most + 1e-6, entries: costEntries });
     const programme: Programme = { columns, rows: rows as readonly ProgrammeRow[] };
-    return { programme, demandRows, boltRows, stockRows, cutRows, slotRows, stripVars, pieceVars, unplacedVars };
+    return {
+      programme,
+      demandRows,
+      boltRows,
+      stockRows,
+      cutRows,
+      slotRows,
+      stripVars,
+      pieceVars,
+      unplacedVars,
+      splitVars,
+    };
   }
 
   private solution(
@@ -253,6 +289,7 @@ export class StripMaster {
       strips: pick(built.stripVars.slice(0, strips)),
       pieces: pick(built.pieceVars),
       unplaced: pick(built.unplacedVars),
+      split: built.splitVars.map((vars) => [...pick(vars)]),
     };
   }
 

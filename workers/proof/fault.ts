@@ -23,6 +23,7 @@ export type FaultKind =
   | 'squaring'
   | 'demand'
   | 'overdrawn'
+  | 'one cloth'
   | 'money'
   | 'proof';
 

@@ -9,6 +9,7 @@ import { convexParts } from './convex-parts.ts';
 import { demandFaults, overdrawnFaults } from './demand.ts';
 import { type Fault, TOUCH } from './fault.ts';
 import { moneyFaults, proofFaults } from './money.ts';
+import { oneClothFaults } from './one-cloth.ts';
 import { overlapFaults } from './overlaps.ts';
 import { type LaidLayout, layBlanks } from './placed.ts';
 import { type Rules, rulesOf } from './rules.ts';
@@ -36,6 +37,7 @@ export function proofread(job: LayoutJob, answer: LayoutAnswer): readonly Fault[
     ...squaringFaults(rules, answer, laid),
     ...demandFaults(rules, answer),
     ...overdrawnFaults(rules, answer),
+    ...oneClothFaults(rules, answer),
   );
   return [...faults, ...moneyFaults(rules, answer), ...proofFaults(answer)];
 }
