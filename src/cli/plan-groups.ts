@@ -19,7 +19,7 @@ export interface PlannedGroup {
  * @param now the clock, in seconds
  */
 export async function planGroups(
-  groups: readonly Group[],
+  groups: readonly Pick<Group, 'job'>[],
   packers: readonly GroupPacker[],
   seconds: number,
   now: () => number,

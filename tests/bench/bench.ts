@@ -1,10 +1,17 @@
-/** Measures the engine: npm run bench -- strips|stock|rings|growth|bounds [seeds] [seconds]. Seeds: a number, or a range as 1..40. */
+/** Measures the engine: npm run bench -- strips|stock|rings|kinds|growth|bounds [seeds] [seconds]. Seeds: a number, or a range as 1..40. */
 import { benchBounds } from './bench-bounds.ts';
 import { benchGrowth } from './bench-growth.ts';
-import { benchRings } from './bench-rings.ts';
+import { benchKinds, benchRings } from './bench-rings.ts';
 import { benchStock, benchStrips } from './bench-sets.ts';
 
-const BENCHES = { strips: benchStrips, stock: benchStock, rings: benchRings, growth: benchGrowth, bounds: benchBounds };
+const BENCHES = {
+  strips: benchStrips,
+  stock: benchStock,
+  rings: benchRings,
+  kinds: benchKinds,
+  growth: benchGrowth,
+  bounds: benchBounds,
+};
 
 const [what = '', seedsText = '1', secondsText = '10'] = process.argv.slice(2);
 const bench = Object.entries(BENCHES).find(([name]) => name === what)?.[1];
