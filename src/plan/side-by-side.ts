@@ -6,7 +6,7 @@ import type { Answerer, CutQuilt, PlanJob } from './answerer.ts';
 import type { LayoutAnswer, LayoutJob } from './layout-job.ts';
 import { makeTally } from './make-tally.ts';
 import { ruleOfThumb } from './rule-of-thumb.ts';
-import type { Tally } from './tally.ts';
+import type { ClothTally, Tally } from './tally.ts';
 
 /** Reads a plan from outside (workers/proof) and says what is wrong with it; nothing for a clean one. */
 export type ReadAnswer = (job: LayoutJob, answer: LayoutAnswer) => readonly unknown[];
@@ -78,18 +78,25 @@ async function planRelaxed(
     const pairs = cutList.groups.flatMap(({ id }) => done.get(id) ?? []);
     const planned = { ...cutList, groups: pairs.map(({ group }) => group) };
     const answers = pairs.map(({ answer }) => answer);
-    return versionOf(kind, { quilt, cutList: planned, answers }, pairs.length === cutList.groups.length);
+    const found = versionOf(kind, { quilt, cutList: planned, answers }, pairs.length === cutList.groups.length);
+    return {
+      ...found,
+      tally: withProofs(
+        found.tally,
+        pairs.flatMap(({ proofs }) => proofs ?? []),
+      ),
+    };
   };
   await Promise.all(
     cutList.groups.map(async (group) => {
-      done.set(group.id, await planGroup(group, wanted, plan));
+      done.set(group.id, await planGroup(group, wanted, quilt, plan));
       onVersion(version());
     }),
   );
   return version();
 }
 
-async function planGroup(group: Group, wanted: Planned, plan: PlanJob): Promise<Pair> {
+async function planGroup(group: Group, wanted: Planned, quilt: Quilt, plan: PlanJob): Promise<Pair> {
   const index = wanted.cutList.groups.findIndex((each) => each.id === group.id);
   const before = wanted.answers[index];
   if (before === undefined) {
@@ -100,12 +107,34 @@ async function planGroup(group: Group, wanted: Planned, plan: PlanJob): Promise<
     return same;
   }
   const answer = await plan(group.job);
-  return isDearer(answer, before) ? { ...same, answer: unproved(before) } : { group, answer };
+  return isDearer(answer, before)
+    ? {
+        ...same,
+        answer: servingToo(before, answer),
+        proofs: makeTally(quilt, { groups: [group], problems: [] }, [answer]).cloths,
+      }
+    : { group, answer };
 }
 
 interface Pair {
   readonly group: Group;
   readonly answer: LayoutAnswer;
+  /** Where the plan as wanted stands in: what the search that asked for less proved of each cloth. */
+  readonly proofs?: readonly ClothTally[];
+}
+
+/** The plan as wanted in the place of a dearer one: of that which asks for less is proved only what its own search proved. */
+function withProofs(tally: Tally, proved: readonly ClothTally[]): Tally {
+  const cloths = tally.cloths.map((line): ClothTally => {
+    const own = proved.find(({ cloth }) => cloth === line.cloth)?.proof;
+    if (own === undefined) {
+      return line;
+    }
+    const isLeast = own.atLeast !== null && (line.steps ?? line.need) - own.atLeast < 1e-6;
+    const words = `The plan as wanted serves here too. ${isLeast ? 'Nothing that asks for less buys less.' : 'Whether less would do is not known.'}`;
+    return { ...line, proof: { ...own, state: isLeast ? 'least' : 'gap', words } };
+  });
+  return { ...tally, cloths, provedLeast: cloths.every(({ proof }) => proof.state === 'least') };
 }
 
 /** How long a job may take, and by which seed it is searched, is no part of what it asks for. */
@@ -120,16 +149,15 @@ function isDearer(a: LayoutAnswer, b: LayoutAnswer): boolean {
   return missing(a) > missing(b) || (missing(a) === missing(b) && a.cost > b.cost + 1e-6);
 }
 
-/** What was proved of the plan as wanted says nothing of one that asks for less. */
-const unproved = (answer: LayoutAnswer): LayoutAnswer =>
-  answer.bound === null
-    ? answer
-    : {
-        ...answer,
-        status: answer.cost > 1e-6 ? 'feasible' : 'optimal',
-        bound: 0,
-        boundFrom: 'nothing: the plan as wanted serves as well',
-      };
+/** What was proved of the plan as wanted says nothing of one that asks for less; what its own search proved says it of both. */
+function servingToo(wanted: LayoutAnswer, less: LayoutAnswer): LayoutAnswer {
+  if (wanted.bound === null) {
+    return wanted;
+  }
+  const bound = Math.min(wanted.cost, less.bound ?? 0);
+  const status = wanted.cost - bound > 1e-6 ? 'feasible' : 'optimal';
+  return { ...wanted, status, bound, boundFrom: 'what the search that asked for less proved' };
+}
 
 /** A cloth that cannot be bought has no such rule, and is left out. */
 async function byRule(wanted: Quilt, { cut, read }: { readonly cut: CutQuilt; readonly read: ReadAnswer }) {

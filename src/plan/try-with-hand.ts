@@ -1,4 +1,5 @@
 /** One plan for the cloth in hand: what is planned, and whether it fits. */
+import { kept } from '../cutting/cloth-lengths.ts';
 import type { CutList, Group, Problem } from '../cutting/cut-list.ts';
 import { clothsOf, IN_HAND, inHand } from '../cutting/variants.ts';
 import { lengthIn } from '../quilt/measure.ts';
@@ -72,8 +73,8 @@ export function judged(asked: Asked, cloth: string, have: Length, answers: reado
   const group = cutList.groups[at];
   const mine = tally.cloths.find((each) => each.cloth === cloth);
   if (group === undefined || mine === undefined) {
-    const shrinks = (quilt.cloths.find(({ id }) => id === cloth)?.shrinkage?.along ?? 0) / 100;
-    const there = lengthIn(quilt.unit, have) * (1 - shrinks);
+    const washed = kept(quilt.cloths.find(({ id }) => id === cloth)!).along;
+    const there = lengthIn(quilt.unit, have) * washed;
     return { ...asked, answers, tally, verdict: placed ? 'fits' : 'open', takes: 0, there };
   }
   // The bolt sold in one length, or else the piece.

@@ -58,15 +58,24 @@ describe('without planning', () => {
     expect(versions.slice(0, 3).map(({ answers }) => answers[0])).toEqual(Array(3).fill(wanted.answers[0]));
   });
 
-  test('where the search finds nothing cheaper the plan as wanted stands, and nothing is proved of it', async () => {
+  test('where the search finds nothing cheaper the plan as wanted stands, and only what that search proved is proved', async () => {
     const wanted = await planned(trapeziums('one-way'));
-    const dear = async (job: LayoutJob): Promise<LayoutAnswer> => {
-      const answer = await plan(job);
-      return { ...answer, cost: answer.cost + 40 };
-    };
-    const [, ignored] = await sideBySide(wanted, { plan: dear, cut: makeCutList, read: proofread });
-    expect(ignored!.answers[0]).toMatchObject({ layouts: wanted.answers[0]!.layouts, bound: 0, status: 'feasible' });
+    expect(wanted.answers[0]!.status).toBe('optimal');
+    const [before] = wanted.answers;
+    const dear = (bound: number) => async (): Promise<LayoutAnswer> => ({
+      ...before!,
+      status: 'feasible',
+      cost: 42,
+      bound,
+    });
+    const beside = (bound: number) => sideBySide(wanted, { plan: dear(bound), cut: makeCutList, read: proofread });
+    const [, ignored] = await beside(0.7);
+    expect(ignored!.answers[0]).toMatchObject({ layouts: wanted.answers[0]!.layouts, bound: 0.7, status: 'feasible' });
+    expect(ignored!.tally).toMatchObject({ provedLeast: false, cloths: [{ proof: { state: 'gap', atLeast: 1 } }] });
     expect(proofread(ignored!.cutList.groups[0]!.job, ignored!.answers[0]!)).toEqual([]);
+    // Two steps of 2 in at 50 cents an inch: a search that proves as much leaves nothing open.
+    const [, proved] = await beside(2);
+    expect(proved!.tally).toMatchObject({ provedLeast: true, cloths: [{ proof: { state: 'least', atLeast: 2 } }] });
   });
 
   test('a rule of thumb that cannot be read as a plan is a fault', async () => {
