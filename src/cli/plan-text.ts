@@ -8,9 +8,10 @@ import { inCuttingOrder } from '../plan/cutting-order.ts';
 import type { LayoutAnswer } from '../plan/layout-job.ts';
 import { lookAlikes, sayLookAlike } from '../plan/look-alikes.ts';
 import { makeCutSteps } from '../plan/make-cut-steps.ts';
+import { sayAllJoined } from '../plan/say-joined.ts';
 import type { Tally } from '../plan/tally.ts';
 import { whatLeastMeans } from '../plan/what-least-means.ts';
-import { formatMark } from '../quilt/format-length.ts';
+import { formatLength, formatMark } from '../quilt/format-length.ts';
 import { lengthIn } from '../quilt/measure.ts';
 import type { Quilt } from '../quilt/quilt.ts';
 import { buyLines } from './plan-text-buying.ts';
@@ -44,6 +45,7 @@ export function planText(planned: PlannedQuilt): string {
     ...section('What is proved', proofLines(planned)),
     ...section('Please note', noteLines(planned)),
     ...section('How to cut', cuttingLines(planned)),
+    ...section('How to join', joinLines(planned)),
     ...section('Where the cloth goes', wasteLines(quilt, tally)),
     ...section('Back on the shelf', leftoverLines(quilt, tally)),
     '',
@@ -100,6 +102,11 @@ function noteLines({ cutList, answers }: PlannedQuilt): readonly string[] {
     (problem) => `  ${problem.kind === 'error' ? 'Not planned: ' : ''}${problem.text}`,
   );
   return [...problems, ...unplaced];
+}
+
+function joinLines({ quilt, cutList }: PlannedQuilt): readonly string[] {
+  const write = (length: number) => formatLength(length, quilt.unit, { denominator: 16 });
+  return sayAllJoined(quilt, cutList, write).map(([name, words]) => `  ${name}: ${words}`);
 }
 
 /** Every length of cloth as ruler work, the cautions first. */

@@ -8,6 +8,7 @@ import type { PlannerState } from './plan-state.ts';
 import { UNITS, type Units } from './written.ts';
 import './yw-block-view.ts';
 import './yw-habits.ts';
+import './yw-joined-lengths.ts';
 import './yw-scheme-roles.ts';
 import './yw-star-form.ts';
 
@@ -49,6 +50,10 @@ export class BlockSide extends PageElement {
           <yw-star-form .block=${block} .units=${units}></yw-star-form>
         </details>`,
       )}
+      <details class="drawer" ?open=${this.wide}>
+        <summary>Binding, borders and backing</summary>
+        <yw-joined-lengths .quilt=${quilt} .cutList=${cutList} .units=${units}></yw-joined-lengths>
+      </details>
       <details class="drawer" ?open=${this.wide}>
         <summary>At the machine and the ruler</summary>
         <yw-habits .quilt=${quilt} .units=${units}></yw-habits>

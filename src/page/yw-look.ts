@@ -19,6 +19,8 @@ import { UNITS, type Units, written } from './written.ts';
 @customElement('yw-look')
 export class Look extends PageElement {
   @property() label = 'Look at its cutting';
+  /** Which plan it is, to tell its tables from those of others. */
+  @property() what = '';
   @property({ attribute: false }) quilt: Quilt | null = null;
   @property({ attribute: false }) cutList: CutList | null = null;
   /** In the order of its groups. */
@@ -50,7 +52,7 @@ export class Look extends PageElement {
     const lengths = rolls.flatMap((roll) => roll.lengths.map((length) => ({ roll, length })));
     return html`
       <p class="hint">${marksExplained(this.units, quilt.stacks ?? false)}</p>
-      ${lengths.map(({ roll, length }, index) => this.length(quilt, roll, length, index))} ${cautions()}
+      ${lengths.map(({ roll, length }, index) => this.length(quilt, roll, length, index))} ${cautions(this.what)}
     `;
   }
 
@@ -71,7 +73,7 @@ export class Look extends PageElement {
     return html`<figure class="length">
       <figcaption>${name}</figcaption>
       <div class="drawing-frame">${shownDrawing(drawing, `${this.stem}-${index}`)}</div>
-      ${stripTables(length, { group: roll.group.id, steps: roll.steps, bagsOf: null, units: this.units, name })}
+      ${stripTables(length, { group: roll.group.id, steps: roll.steps, bagsOf: null, units: this.units, name: `${name}: ${this.what}` })}
     </figure>`;
   }
 }

@@ -124,7 +124,7 @@ export class Prices extends PageElement {
         </div>
         ${version.kind === 'rule of thumb' ? nothing : html`<p class="hint">✓ proved: no plan cut so buys less.</p>`}
       </details>
-      <yw-look .quilt=${version.quilt} .cutList=${version.cutList} .answers=${version.answers} .units=${this.units}></yw-look>
+      <yw-look .what=${version.kind} .quilt=${version.quilt} .cutList=${version.cutList} .answers=${version.answers} .units=${this.units}></yw-look>
     `;
   }
 

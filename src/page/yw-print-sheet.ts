@@ -5,6 +5,7 @@ import { drawBlock } from '../draw/draw-block.ts';
 import { drawLayout, layoutTextSize } from '../draw/draw-layout.ts';
 import { type ClothLengthDrawn, wholeLength } from '../draw/unroll.ts';
 import { easilyMistaken } from '../plan/look-alikes.ts';
+import { sayAllJoined } from '../plan/say-joined.ts';
 import { sayMoney } from '../plan/say-money.ts';
 import { sayWashing } from '../plan/say-washing.ts';
 import type { ClothTally } from '../plan/tally.ts';
@@ -63,7 +64,7 @@ export class PrintSheet extends PageElement {
       ${this.bill(plan)} ${cautions()}
       <p class="marks-explained">${marksExplained(this.units, plan.quilt.stacks ?? false)}</p>
       <div class="print-blocks">${plan.quilt.blocks.map((block) => this.block(plan, block))}</div>
-      ${this.cloths(plan)}`;
+      ${this.joined(plan)} ${this.cloths(plan)}`;
   }
 
   private block({ quilt, cutList }: Plan, block: Block): TemplateResult {
@@ -75,6 +76,18 @@ export class PrintSheet extends PageElement {
       <figcaption>${block.name}, ${block.count === 1 ? 'one' : block.count} in the quilt</figcaption>
       ${shownDrawing(drawing, null)}
     </figure>`;
+  }
+
+  private joined({ quilt, cutList }: Plan): TemplateResult | typeof nothing {
+    const all = sayAllJoined(quilt, cutList, (length) => written(length, this.units));
+    return all.length === 0
+      ? nothing
+      : html`<section>
+          <h2>Join up</h2>
+          <ul>
+            ${all.map(([name, words]) => html`<li><strong>${name}:</strong> ${words}</li>`)}
+          </ul>
+        </section>`;
   }
 
   private bill(plan: Plan): TemplateResult {

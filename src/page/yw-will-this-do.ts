@@ -111,7 +111,7 @@ export class WillThisDo extends PageElement {
     return html`<li data-verdict=${verdict}>
       <p><strong>${this.name(asked, changes)}</strong> ${sayVerdict(found, least, (length) => written(length, this.units))}</p>
       ${others.map((line) => html`<p>${this.bought(asked.quilt, line, former)}</p>`)}
-      ${verdict === 'fits' ? html`<yw-look .quilt=${found.quilt} .cutList=${found.cutList} .answers=${found.answers} .hand=${asked.cloth} .units=${this.units}></yw-look>` : nothing}
+      ${verdict === 'fits' ? html`<yw-look .what=${sayChanges(asked.quilt, changes)} .quilt=${found.quilt} .cutList=${found.cutList} .answers=${found.answers} .hand=${asked.cloth} .units=${this.units}></yw-look>` : nothing}
       ${canTake ? html`<button type="button" @click=${() => this.send({ what: 'take over', asked, found })}>${this.takeWords(found)}</button>` : nothing}
     </li>`;
   }

@@ -1,0 +1,73 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import { repeat } from 'lit/directives/repeat.js';
+import type { CutList } from '../cutting/cut-list.ts';
+import type { Quilt } from '../quilt/quilt.ts';
+import { freeId } from './cloth-edits.ts';
+import { sendEdit } from './edit-event.ts';
+import { addJoined, JOINED_SORTS, type JoinedSort, sizeOf } from './joined-edits.ts';
+import { PageElement } from './page-element.ts';
+import { UNITS, type Units } from './written.ts';
+import './yw-joined-form.ts';
+
+/** Binding, sashing, borders and backing: what is joined up from the cloth's width, and the way to add some. */
+@customElement('yw-joined-lengths')
+export class JoinedLengths extends PageElement {
+  @property({ attribute: false }) quilt: Quilt | null = null;
+  @property({ attribute: false }) cutList: CutList | null = null;
+  @property(UNITS) units: Units = { quilt: 'in', shown: 'in' };
+
+  protected override render(): TemplateResult | typeof nothing {
+    const { quilt } = this;
+    if (quilt === null) {
+      return nothing;
+    }
+    const { abreast, rows } = sizeOf(quilt);
+    return html`
+      ${repeat(
+        quilt.joined,
+        ({ id }) => id,
+        (joined) => html`<yw-joined-form
+          data-joined=${joined.id}
+          .quilt=${quilt}
+          .joined=${joined}
+          .cutList=${this.cutList}
+          .units=${this.units}
+        ></yw-joined-form>`,
+      )}
+      <div class="add-joined">
+        ${JOINED_SORTS.map(
+          (
+            sort,
+          ) => html`<button type="button" ?disabled=${quilt.cloths.length === 0} @click=${() => this.add(quilt, sort)}>
+            Add ${sort.toLowerCase()}
+          </button>`,
+        )}
+      </div>
+      <p class="hint">
+        What is added begins with sizes for the blocks laid side by side, ${abreast} across and ${rows} down, and with usual
+        widths: put in your own.
+      </p>
+    `;
+  }
+
+  private add(quilt: Quilt, sort: JoinedSort): void {
+    const id = freeId(sort.toLowerCase(), quilt.joined);
+    if (sendEdit(this, addJoined(sort, id, quilt.cloths[0]!.id)) === null) {
+      void this.focusOn(id);
+    }
+  }
+
+  private async focusOn(id: string): Promise<void> {
+    await this.updateComplete;
+    const form = this.querySelector(`[data-joined="${CSS.escape(id)}"]`);
+    form?.scrollIntoView({ block: 'nearest' });
+    form?.querySelector<HTMLInputElement>('yw-length-field input')?.focus();
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'yw-joined-lengths': JoinedLengths;
+  }
+}
