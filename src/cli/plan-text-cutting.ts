@@ -21,19 +21,26 @@ export interface LengthInput {
   readonly length: ClothLengthDrawn;
   readonly steps: readonly StripSteps[];
   readonly bagsOf: BagsOfStrip;
+  /** Whether the strips of the test block are told, or the others. */
+  readonly isTest: boolean;
 }
 
+/** Of one length; nothing where none of the strips asked for lie on it. */
 export function lengthLines(input: LengthInput): readonly string[] {
-  const { quilt, length } = input;
-  const numbered = length.strips.filter((strip) => strip.number !== null);
+  const { quilt, length, isTest } = input;
+  const numbered = length.strips.filter((strip) => strip.number !== null && strip.isTest === isTest);
+  if (numbered.length === 0) {
+    return [];
+  }
   const own = numbered.flatMap((strip) => {
     const found = input.steps.find((each) => each.layout === strip.layout && each.strip === strip.strip);
     return found === undefined ? [] : [found];
   });
-  const trims = length.strips.filter((strip) => strip.number === null);
+  // The end is squared before the first cut.
+  const trims = length.strips.filter((strip) => strip.number === null && strip.isTest === isTest);
   const across = own.some(({ firstCut }) => firstCut === 'across');
   const firstFold = across ? sayFirstFold(length.jobCloth.width, quilt.unit) : null;
-  let number = 0;
+  let number = numbered[0]!.number! - 1;
   return [
     '',
     `  ${title(input)}`,

@@ -9,6 +9,7 @@ import type { LayoutAnswer } from '../plan/layout-job.ts';
 import { lookAlikes, sayLookAlike } from '../plan/look-alikes.ts';
 import { makeCutSteps } from '../plan/make-cut-steps.ts';
 import { sayAllJoined } from '../plan/say-joined.ts';
+import { priceOfTestFirst, sayTestFirst, testBlockName } from '../plan/say-test-first.ts';
 import type { Tally } from '../plan/tally.ts';
 import { whatLeastMeans } from '../plan/what-least-means.ts';
 import { formatLength, formatMark } from '../quilt/format-length.ts';
@@ -41,7 +42,10 @@ export function planText(planned: PlannedQuilt): string {
   const scheme = quilt.schemes.find((each) => each.id === quilt.scheme);
   return [
     `${quilt.name}, scheme "${scheme?.name ?? quilt.scheme}"`,
-    ...section('What to buy', buyLines(quilt, tally)),
+    ...section('What to buy', [
+      ...buyLines(quilt, tally),
+      ...priceOfTestFirst(quilt, planned.cutList, planned.answers, tally).map((line) => `  ${line}`),
+    ]),
     ...section('What is proved', proofLines(planned)),
     ...section('Please note', noteLines(planned)),
     ...section('How to cut', cuttingLines(planned)),
@@ -116,15 +120,29 @@ export function cuttingLines({ quilt, cutList, answers, tally }: PlannedQuilt): 
   const inOrder = cutList.groups.map((group, i) => inCuttingOrder(group, answers[i]!));
   const allSteps = cutList.groups.map((group, i) => makeCutSteps(group.job, inOrder[i]!));
   const bagsOf = bagStrips(quilt, cutList, inOrder, allSteps);
-  const lines = cutList.groups.flatMap((group, i) => {
-    const steps = allSteps[i]!;
-    const alike = new Set(lookAlikes(group, inOrder[i]!, quilt.unit).map((each) => `  ${sayLookAlike(each)}`));
-    const lengths = unroll(group, inOrder[i]!);
-    return [
-      ...lengths.flatMap((length) => lengthLines({ quilt, group, tally, length, steps, bagsOf })),
-      ...(alike.size === 0 ? [] : ['', ...alike]),
-    ];
-  });
+  /** All cloths, or only their strips for the test block, or only the others. */
+  const pass = (isTest: boolean) =>
+    cutList.groups.flatMap((group, i) => {
+      const steps = allSteps[i]!;
+      const alike = new Set(lookAlikes(group, inOrder[i]!, quilt.unit).map((each) => `  ${sayLookAlike(each)}`));
+      const lengths = unroll(group, inOrder[i]!);
+      const told = lengths.flatMap((length) => lengthLines({ quilt, group, tally, length, steps, bagsOf, isTest }));
+      return [...told, ...(told.length === 0 || alike.size === 0 ? [] : ['', ...alike])];
+    });
+  const first = sayTestFirst(quilt, inOrder);
+  const lines =
+    first === null
+      ? pass(false)
+      : [
+          '',
+          `  ${first}`,
+          '',
+          '  TEST BLOCK FIRST',
+          ...pass(true),
+          '',
+          `  THE REST, ONCE ${testBlockName(quilt)} IS SEWN`,
+          ...pass(false),
+        ];
   const slanted = lines.some((line) => line.includes(' / '));
   const stacked = lines.some((line) => line.includes('stack of '));
   const rounded = lines.some((line) => line.includes('≈'));

@@ -4,10 +4,13 @@ import { availableParallelism } from 'node:os';
 import { join } from 'node:path';
 import { performance } from 'node:perf_hooks';
 import { proofread } from '../../workers/proof/proofread.ts';
+import type { CutList } from '../cutting/cut-list.ts';
 import { makeCutList } from '../cutting/make-cut-list.ts';
 import { inCuttingOrder } from '../plan/cutting-order.ts';
+import type { LayoutAnswer } from '../plan/layout-job.ts';
 import { makeTally } from '../plan/make-tally.ts';
 import { sideBySide, type Version } from '../plan/side-by-side.ts';
+import { planTestFirst } from '../plan/test-first.ts';
 import type { Quilt } from '../quilt/quilt.ts';
 import { quiltJsonSchema } from '../quilt/quilt-schema.ts';
 import { QuiltFileError, readQuilt } from '../quilt/read-quilt.ts';
@@ -42,12 +45,16 @@ async function plan(asked: PlanArguments): Promise<void> {
 async function tellPlan(quilt: Quilt, asked: PlanArguments, packers: readonly GroupPacker[]): Promise<void> {
   const { json, out, seconds, compare } = asked;
   const cutList = makeCutList(quilt);
-  const plans = await planGroups(cutList.groups, packers, seconds, clock);
-  const answers = plans.map(({ answer }, i) => inCuttingOrder(cutList.groups[i]!, answer));
-  const tally = makeTally(quilt, cutList, answers);
-  const planned = { quilt, cutList, answers, tally };
+  const plans = await planGroups(cutList.groups, packers, quilt.testBlock === undefined ? seconds : seconds / 2, clock);
+  const wholes = plans.map(({ answer }) => answer);
+  const begun = await withTestFirst(quilt, cutList, wholes, packers, seconds / 2);
+  const answers = begun.map((answer, i) => inCuttingOrder(cutList.groups[i]!, answer));
+  const planned = { quilt, cutList, answers, tally: makeTally(quilt, cutList, answers) };
+  const { tally } = planned;
+  // What is changed for the comparison is planned without a test block, and so is what it is compared with.
+  const plain = { quilt, cutList, answers: wholes, tally };
   const versions = compare
-    ? await sideBySide(planned, { plan: queuePackers(packers, seconds, clock), cut: makeCutList, read: proofread })
+    ? await sideBySide(plain, { plan: queuePackers(packers, seconds, clock), cut: makeCutList, read: proofread })
     : [];
   if (json) {
     for (const problem of cutList.problems) {
@@ -60,6 +67,19 @@ async function tellPlan(quilt: Quilt, asked: PlanArguments, packers: readonly Gr
       : `${planText(planned)}${compareText(quilt, versions)}`,
   );
   writeDrawings(out, [planned]);
+}
+
+/** The other half of the time, where a block is to be cut first; no job of it may take so long that others go without. */
+async function withTestFirst(
+  quilt: Quilt,
+  cutList: CutList,
+  wholes: readonly LayoutAnswer[],
+  packers: readonly GroupPacker[],
+  seconds: number,
+): Promise<readonly LayoutAnswer[]> {
+  return quilt.testBlock === undefined
+    ? wholes
+    : planTestFirst(quilt, cutList.groups, wholes, queuePackers(packers, seconds, clock, seconds / 4), proofread);
 }
 
 async function tellHave(quilt: Quilt, asked: PlanArguments, packers: readonly GroupPacker[]): Promise<void> {

@@ -28,6 +28,8 @@ export interface LaidLayout {
   readonly index: number;
   /** Where it begins along the cloth. */
   readonly at: number;
+  /** How many of its strips, from the start, are the test block's. */
+  readonly test: number;
 }
 
 export interface NumberedStrip {
@@ -40,6 +42,8 @@ export interface NumberedStrip {
   /** Where it begins: along the cloth, or across it where first cuts run along. */
   readonly from: number;
   readonly height: number;
+  /** Whether it is the test block's, cut before all others. */
+  readonly isTest: boolean;
 }
 
 export function unroll(group: Group, answer: LayoutAnswer): readonly ClothLengthDrawn[] {
@@ -47,7 +51,7 @@ export function unroll(group: Group, answer: LayoutAnswer): readonly ClothLength
   return group.lengths.flatMap((length, index) => {
     const jobCloth = group.job.cloths[index]!;
     const own = answer.layouts
-      .map((layout, which) => ({ layout, index: which }))
+      .map((layout, which) => ({ layout, index: which, test: answer.testFirst?.strips[which] ?? 0 }))
       .filter(({ layout }) => layout.cloth === length.id);
     const common = { ...length, jobCloth };
     if (jobCloth.length != null) {
@@ -69,11 +73,20 @@ function drawn(
 ): ClothLengthDrawn {
   const used = length.laid.reduce((sum, { layout }) => sum + layout.length, 0);
   let number = 0;
-  const strips = length.laid.flatMap(({ layout, index, at }) => {
+  const strips = length.laid.flatMap(({ layout, index, at, test }) => {
     const firstCut = layout.firstCut ?? 'across';
     return filledStrips(layout, blanks).map(({ from, height, placed }, strip): NumberedStrip => {
       const start = from + (firstCut === 'along' ? 0 : at);
-      return { number: placed.length > 0 ? ++number : null, layout: index, strip, firstCut, from: start, height };
+      const isTest = strip < test;
+      return {
+        number: placed.length > 0 ? ++number : null,
+        layout: index,
+        strip,
+        firstCut,
+        from: start,
+        height,
+        isTest,
+      };
     });
   });
   return { ...length, used, strips };

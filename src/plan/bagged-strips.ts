@@ -24,7 +24,7 @@ export function bagStrips(
   answers: readonly LayoutAnswer[],
   steps: readonly (readonly StripSteps[])[],
 ): BagsOfStrip {
-  const strips = cutList.groups.flatMap((group, i) => {
+  const inTurn = cutList.groups.flatMap((group, i) => {
     return group.lengths.flatMap(({ id }) =>
       answers[i]!.layouts.flatMap((layout, index) =>
         layout.cloth !== id
@@ -33,18 +33,18 @@ export function bagStrips(
               (own) =>
                 own.map((strip) => ({
                   key: JSON.stringify([group.id, index, strip.strip]),
+                  isFirst: strip.strip < (answers[i]!.testFirst?.strips[index] ?? 0),
                   blanks: strip.pieces.map(({ blank }) => blank),
                 })),
             ),
       ),
     );
   });
+  // The test block's strips of all cloths are cut before any other.
+  const strips = [...inTurn.filter(({ isFirst }) => isFirst), ...inTurn.filter(({ isFirst }) => !isFirst)];
   const blanks = cutList.groups.flatMap((group) => group.blanks);
-  const bags = fillBags(
-    quilt,
-    blanks,
-    strips.flatMap((strip) => strip.blanks),
-  );
+  const sequence = strips.flatMap((strip) => strip.blanks);
+  const bags = fillBags(quilt, blanks, sequence, quilt.testBlock ?? null);
   const found = new Map<string, (readonly Bagged[])[]>();
   let at = 0;
   for (const strip of strips) {

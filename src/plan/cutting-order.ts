@@ -34,7 +34,9 @@ export function inCuttingOrder(group: Group, answer: LayoutAnswer): LayoutAnswer
   }
   const rows = withRowsInOrder(group, answer);
   const used = usedOf(answer);
-  const layouts = rows.map((layout) => stripsInOrder(group, layout, used.get(layout.cloth) ?? 0));
+  const layouts = rows.map((layout, i) =>
+    stripsInOrder(group, layout, used.get(layout.cloth) ?? 0, answer.testFirst?.strips[i] ?? 0),
+  );
   ordered.set(answer.layouts, { group, layouts });
   ordered.set(layouts, { group, layouts });
   return { ...answer, layouts };
@@ -91,13 +93,11 @@ function usedOf(answer: LayoutAnswer): ReadonlyMap<string, number> {
   return used;
 }
 
-interface Ranked {
-  readonly strip: FilledStrip;
-  readonly blocks: readonly number[];
-}
-
-/** @param used how much of the bolt all its layouts use; of a piece the layout says itself */
-function stripsInOrder(group: Group, layout: Layout, used: number): Layout {
+/**
+ * @param used how much of the bolt all its layouts use; of a piece the layout says itself
+ * @param test how many strips, from the start, are the test block's: they stay before the others
+ */
+function stripsInOrder(group: Group, layout: Layout, used: number, test: number): Layout {
   const along = layout.firstCut === 'along';
   const strips = filledStrips(layout, blanksById(group.blanks));
   const fixed = strips.findIndex(({ placed }) => placed.length > 0);
@@ -106,49 +106,53 @@ function stripsInOrder(group: Group, layout: Layout, used: number): Layout {
   }
   const index = group.lengths.findIndex(({ id }) => id === layout.cloth);
   const left = leftOver(group.job.cloths[index]!, group.lengths[index]!, layout, used);
-  const free = strips.slice(fixed);
-  const tallest = Math.max(...free.map(({ height }) => height));
+  const first = Math.max(fixed, test);
+  const sorted = [strips.slice(fixed, first), strips.slice(first)].flatMap((part) => inTurn(group, part, left, along));
+  let from = strips[fixed]!.from;
+  const told: Strip[] = (layout.strips ?? []).slice(0, fixed);
+  const placements: Placement[] = [];
+  for (const { from: before, height, placed } of sorted) {
+    const by = from - before;
+    told.push({ from, height });
+    placements.push(
+      ...placed.map(({ placement }) =>
+        along ? { ...placement, x: placement.x + by } : { ...placement, y: placement.y + by },
+      ),
+    );
+    from += height;
+  }
+  return { ...layout, strips: told, placements };
+}
+
+/** Strips that may change places, sorted. @param left what is there beyond the need */
+function inTurn(group: Group, strips: readonly FilledStrip[], left: number, along: boolean): readonly FilledStrip[] {
+  const byHeight = [...strips].sort((a, b) => b.height - a.height);
   const rank = rankOf(
     group.blanks,
-    [...free].sort((a, b) => b.height - a.height).flatMap(({ placed }) => placed),
+    byHeight.flatMap(({ placed }) => placed),
   );
   const length = (placed: readonly Placed[]) => placed.reduce((sum, each) => sum + extent(each.outline, along), 0);
   const long = (placed: readonly Placed[]) => Math.max(0, ...placed.map((each) => extent(each.outline, along)));
-  const blocksFirst = left >= tallest - 1e-6;
-  const sorted = free
-    .map(
-      (strip): Ranked => ({
-        strip,
-        blocks: ranksOf(
-          strip.placed.map(({ placement }) => placement),
-          rank,
-        ),
-      }),
-    )
+  const blocksFirst = left >= (byHeight[0]?.height ?? 0) - 1e-6;
+  return strips
+    .map((strip) => ({
+      strip,
+      blocks: ranksOf(
+        strip.placed.map(({ placement }) => placement),
+        rank,
+      ),
+    }))
     .sort((a, b) => {
-      const byHeight = differ(b.strip.height, a.strip.height);
-      const byBlock = compare(a.blocks, b.blocks);
+      const height = differ(b.strip.height, a.strip.height);
+      const block = compare(a.blocks, b.blocks);
       return (
-        (blocksFirst ? byBlock || byHeight : byHeight || byBlock) ||
+        (blocksFirst ? block || height : height || block) ||
         differ(long(b.strip.placed), long(a.strip.placed)) ||
         namesIn(a.strip).localeCompare(namesIn(b.strip)) ||
         differ(length(b.strip.placed), length(a.strip.placed))
       );
-    });
-  let from = strips[fixed]!.from;
-  const told: Strip[] = (layout.strips ?? []).slice(0, fixed).map((strip) => strip);
-  const placements: Placement[] = [];
-  for (const { strip } of sorted) {
-    const by = from - strip.from;
-    told.push({ from, height: strip.height });
-    placements.push(
-      ...strip.placed.map(({ placement }) =>
-        along ? { ...placement, x: placement.x + by } : { ...placement, y: placement.y + by },
-      ),
-    );
-    from += strip.height;
-  }
-  return { ...layout, strips: told, placements };
+    })
+    .map(({ strip }) => strip);
 }
 
 /** What is there beyond the need, for cutting a strip again: on a bolt up to the selling step, on a piece up to its end. */

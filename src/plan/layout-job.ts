@@ -88,6 +88,20 @@ export interface LayoutAnswer {
   readonly twoStageCost?: number;
   /** For each of the job's `oneCloth`: how many of its blocks are cut from each of its lists of cloths, in their order. */
   readonly oneCloth?: readonly { readonly id: string; readonly blocks: readonly number[] }[];
+  /** Not the engine's: where one block's strips were planned before all others (test-first.ts). */
+  readonly testFirst?: TestFirst;
+}
+
+/** How a plan begins with the strips of one block. */
+export interface TestFirst {
+  /** The block's id. */
+  readonly block: string;
+  /** Of each layout, how many of its strips, from its start, are cut first. All 0 where it could not be done. */
+  readonly strips: readonly number[];
+  /** A proved lower bound on the cost of any plan that begins with these strips; null where it could not be done. */
+  readonly bound: number | null;
+  /** The plan without that wish. */
+  readonly without: LayoutAnswer;
 }
 
 export interface Layout {

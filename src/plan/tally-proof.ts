@@ -20,9 +20,26 @@ export interface Purchase {
   readonly fromShelf: boolean;
   /** Area of what is cut from the bolt, each blank at its smallest, as washed. */
   readonly boltArea: number;
+  /** The bound is over plans that begin with the test block's strips as this one does. */
+  readonly begun?: boolean;
 }
 
+/**
+ * What is proved. Where the test block is cut first, a proof over all plans is told if there is one, else one over the plans
+ * that begin with the same strips.
+ */
 export function proofOf(purchase: Purchase): Proof {
+  const proof = proofWith(purchase);
+  const { answer } = purchase;
+  const bound = answer.testFirst?.bound ?? null;
+  if (proof.state !== 'gap' || bound === null) {
+    return proof;
+  }
+  const status = answer.cost - bound <= 1e-6 ? 'optimal' : 'feasible';
+  return { ...proofWith({ ...purchase, answer: { ...answer, status, bound }, begun: true }), testFirst: true };
+}
+
+function proofWith(purchase: Purchase): Proof {
   const { group, answer, bolt, need } = purchase;
   const byArea = stepsByArea(purchase);
   if (answer.unplaced.length > 0 || answer.bound === null) {
@@ -57,7 +74,7 @@ function proofAlone(purchase: Purchase, bolt: JobCloth, byArea: number | null): 
   const say = (steps: number) => sayAmount(purchase, bolt, steps);
   const bound =
     byPlan >= byBlanks
-      ? `No plan ${howCut(group)} buys less than ${say(atLeast)}`
+      ? `No plan ${howCut(group)}${beginning(purchase)} buys less than ${say(atLeast)}`
       : `The blanks alone cover so much cloth that no plan buys less than ${say(atLeast)}`;
   const words = least
     ? `${bound}.`
@@ -92,7 +109,8 @@ function piecesOf(group: Group): readonly (JobCloth & { readonly length: number;
 }
 
 /** Where several cloths may serve, the bound is on what they cost together and says nothing of one alone. */
-function proofTogether({ answer, group, cloth }: Purchase, byArea: number | null): Proof {
+function proofTogether(purchase: Purchase, byArea: number | null): Proof {
+  const { answer, group, cloth } = purchase;
   const others = group.cloths.filter((id) => id !== cloth.id).length;
   const together =
     others === 1 ? 'this cloth and the one that may stand in for it' : 'this cloth and those that may stand in for it';
@@ -100,11 +118,13 @@ function proofTogether({ answer, group, cloth }: Purchase, byArea: number | null
     ? {
         state: 'least',
         atLeast: null,
-        words: `No plan ${howCut(group)} buys ${together} for less, taken together.`,
+        words: `No plan ${howCut(group)}${beginning(purchase)} buys ${together} for less, taken together.`,
         byArea,
       }
     : { state: 'gap', atLeast: null, words: `Whether ${together} can be bought for less is not known.`, byArea };
 }
+
+const beginning = ({ begun }: Purchase): string => (begun === true ? ' that begins with this test block' : '');
 
 function howCut(group: Group): string {
   return group.job.method === 'strips' ? 'with strips cut like these' : 'with blanks cut one by one';

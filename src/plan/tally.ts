@@ -60,4 +60,6 @@ export interface Proof {
   readonly words: string;
   /** Steps that the area of the blanks alone would need: what naive reckoning allows. */
   readonly byArea: number | null;
+  /** True where it speaks only of plans that begin with the test block's strips as this one does. */
+  readonly testFirst?: boolean;
 }

@@ -24,6 +24,7 @@ export function faultsBetweenFields(quilt: Quilt): readonly Fault[] {
       role.facing.to === 'along' && role.facing.edge === undefined ? [edgeMissing(['roles', i, 'facing', 'edge'])] : [],
     ),
     ...faultsOfSchemes(quilt),
+    ...(quilt.testBlock === undefined ? [] : unknownId(quilt.testBlock, 'block', quilt.blocks, ['testBlock'])),
   ];
 }
 

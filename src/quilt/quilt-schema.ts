@@ -186,6 +186,7 @@ export const quiltSchema = z
     spares: z.int().min(0),
     stacks: z.boolean().exactOptional(),
     keep: length.exactOptional(),
+    testBlock: id.exactOptional(),
     blocks: z.array(block),
     joined: z.array(joined),
     roles: z.array(role),

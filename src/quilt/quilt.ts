@@ -32,6 +32,8 @@ export interface Quilt {
   readonly stacks?: boolean;
   /** Leftovers with both sides at least so long go back on the shelf. Default 6 in or 15 cm. */
   readonly keep?: Length;
+  /** The id of a block of which one copy is cut first, to be sewn before the rest is cut. Absent: none. */
+  readonly testBlock?: string;
   readonly blocks: readonly Block[];
   readonly joined: readonly JoinedLength[];
   readonly roles: readonly Role[];
