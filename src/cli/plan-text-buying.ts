@@ -14,7 +14,10 @@ export function buyLines(quilt: Quilt, tally: Tally): readonly string[] {
     [...remarks(quilt, cloth)].join('; '),
   ]);
   const total = tally.price === null ? [] : [`  All together ${sayMoney(tally.price, tally.currency)}.`];
-  const proved = tally.provedLeast ? ['  Every purchase is proved least.'] : [];
+  const among = tally.cloths.some(({ proof }) => proof.testFirst === true)
+    ? ', among plans that begin with this test block'
+    : '';
+  const proved = tally.provedLeast ? [`  Every purchase is proved least${among}.`] : [];
   return [...columns(rows), ...total, ...proved];
 }
 
@@ -37,7 +40,7 @@ function* remarks(quilt: Quilt, cloth: ClothTally): Generator<string> {
     yield `${formatLength(cloth.over, quilt.unit, { denominator: 8 })} beyond the need`;
   }
   if (cloth.proof.state === 'least' && cloth.buy > 0) {
-    yield 'proved least';
+    yield cloth.proof.testFirst === true ? 'proved least with the test block first' : 'proved least';
   }
   const own = quilt.cloths.find((each) => each.id === cloth.cloth);
   const washing = sayWashing(own, cloth.need, quilt.unit, (length) =>

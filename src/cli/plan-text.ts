@@ -140,7 +140,7 @@ export function cuttingLines({ quilt, cutList, answers, tally }: PlannedQuilt): 
           '  TEST BLOCK FIRST',
           ...pass(true),
           '',
-          `  THE REST, ONCE ${testBlockName(quilt)} IS SEWN`,
+          `  THE REST, once ${testBlockName(quilt)} is sewn`,
           ...pass(false),
         ];
   const slanted = lines.some((line) => line.includes(' / '));

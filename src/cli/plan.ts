@@ -49,7 +49,8 @@ async function tellPlan(quilt: Quilt, asked: PlanArguments, packers: readonly Gr
   const wholes = plans.map(({ answer }) => answer);
   const begun = await withTestFirst(quilt, cutList, wholes, packers, seconds / 2);
   const answers = begun.map((answer, i) => inCuttingOrder(cutList.groups[i]!, answer));
-  const planned = { quilt, cutList, answers, tally: makeTally(quilt, cutList, answers) };
+  // What is left whole at a strip's end is as large where a fold leaves it in the middle.
+  const planned = { quilt, cutList, answers, tally: makeTally(quilt, cutList, begun) };
   const { tally } = planned;
   // What is changed for the comparison is planned without a test block, and so is what it is compared with.
   const plain = { quilt, cutList, answers: wholes, tally };

@@ -9,6 +9,12 @@ export const setQuilt =
   (fields: Partial<Pick<Quilt, Habit>>): Edit =>
   (quilt) => ({ ...quilt, ...fields });
 
+/** Which block is cut first, before all others; null for none. */
+export const setTestBlock =
+  (block: string | null): Edit =>
+  ({ testBlock: _, ...quilt }) =>
+    block === null ? quilt : { ...quilt, testBlock: block };
+
 export const setBlockCount =
   (block: string, count: number): Edit =>
   (quilt) =>

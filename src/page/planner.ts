@@ -3,13 +3,15 @@
  * quilt supersedes an older one at any time; groups whose job is the same keep their answer or go on being planned.
  */
 import type { PackerHandle } from '../../workers/door.ts';
+import { proofread } from '../../workers/proof/proofread.ts';
 import type { CutList } from '../cutting/cut-list.ts';
 import type { LayoutAnswer, LayoutJob } from '../plan/layout-job.ts';
 import type { Tally } from '../plan/tally.ts';
 import type { Quilt } from '../quilt/quilt.ts';
 import { type Aside, Asides } from './asides.ts';
+import { FirstTasks } from './first-tasks.ts';
 import { PackerSeats } from './packer-seats.ts';
-import type { Plan, PlannerState } from './plan-state.ts';
+import type { GroupState, Plan, PlannerState } from './plan-state.ts';
 import { newTask, type PlanTask } from './plan-task.ts';
 
 export interface PlannerParts {
@@ -36,7 +38,10 @@ export class Planner {
   /** The quilt that the cut list is of; the one wanted may be ahead of it. */
   private cutQuilt: Quilt | null = null;
   private cutting = false;
+  /** One for each group. */
   private tasks: readonly PlanTask[] = [];
+  /** For each group, what is planned beside it where one block is cut first. */
+  private firsts: readonly (FirstTasks | null)[] = [];
   private readonly asides = new Asides();
   private lastPlan: Plan | null = null;
   private error: string | null = null;
@@ -50,13 +55,10 @@ export class Planner {
     return {
       quilt: this.quilt,
       cutList: this.cutList,
-      groups: (this.cutList?.groups ?? []).map((group, index) => {
-        const { status, progress, since, answer, error } = this.tasks[index]!;
-        return { group, status, progress, since, answer, error };
-      }),
+      groups: this.groupStates(),
       plan: this.lastPlan,
       current: this.lastPlan !== null && this.lastPlan.quilt === this.quilt,
-      busy: this.cutting || this.tasks.some((task) => task.status === 'waiting' || task.status === 'planning'),
+      busy: this.cutting || this.allTasks().some((task) => task.status === 'waiting' || task.status === 'planning'),
       error: this.error,
     };
   }
@@ -80,12 +82,12 @@ export class Planner {
 
   /** Ends the planning with the best that each group has; what was not begun stays unplanned until `resume`. */
   stop(): void {
-    for (const task of this.tasks) {
+    for (const task of this.allTasks()) {
       if (task.status === 'waiting') {
         task.status = 'stopped';
       }
     }
-    this.seats.stop(this.tasks);
+    this.seats.stop(this.allTasks());
     this.refresh();
   }
 
@@ -96,9 +98,9 @@ export class Planner {
    */
   aside(job: LayoutJob, seconds: number): Aside {
     const key = JSON.stringify(job);
-    const known = this.tasks.find((task) => task.key === key) ?? this.remembered.get(key);
+    const known = this.allTasks().find((task) => task.key === key) ?? this.remembered.get(key);
     const aside = this.asides.begin(key, { ...job, seconds }, isDone(known) ? known : null, (task) => {
-      this.seats.dropAllBut([...this.tasks, ...this.asides.tasks.filter((one) => one !== task)]);
+      this.seats.dropAllBut([...this.allTasks(), ...this.asides.tasks.filter((one) => one !== task)]);
       this.refresh();
     });
     this.refresh();
@@ -115,7 +117,7 @@ export class Planner {
 
   /** Takes up again what was stopped or failed. The best so far is kept until a better is found. */
   resume(): void {
-    for (const task of this.tasks) {
+    for (const task of this.allTasks()) {
       if (task.status === 'stopped' || task.status === 'failed') {
         Object.assign(task, { status: 'waiting', stopping: false, error: null, deaths: 0 });
       }
@@ -129,24 +131,53 @@ export class Planner {
     }
     const kept = cutList === null ? null : keepGroups(this.cutList, cutList);
     Object.assign(this, { cutList: kept, cutQuilt: quilt, cutting: false, error });
-    const before = new Map([...this.remembered, ...this.tasks.map((task) => [task.key, task] as const)]);
-    this.tasks = (kept?.groups ?? []).map(({ job }) => {
-      const key = JSON.stringify(job);
-      const same = before.get(key);
-      return same !== undefined && same.status !== 'failed' ? same : newTask(key, job);
-    });
-    this.seats.dropAllBut([...this.tasks, ...this.asides.tasks]);
+    const groups = kept?.groups ?? [];
+    const tasks = groups.map(({ job }) => this.taskOf(job));
+    this.firsts = groups.map((group) => FirstTasks.of(quilt, group, (job) => this.taskOf(job)));
+    this.tasks = tasks;
+    this.askForRests();
+    this.seats.dropAllBut([...this.allTasks(), ...this.asides.tasks]);
     this.refresh();
   }
 
+  /** The task of a job that is planned or was, unless it failed; else a new one. */
+  private taskOf(job: LayoutJob): PlanTask {
+    const key = JSON.stringify(job);
+    const same = this.allTasks().find((task) => task.key === key) ?? this.remembered.get(key);
+    return same !== undefined && same.status !== 'failed' ? same : newTask(key, job);
+  }
+
+  private allTasks(): readonly PlanTask[] {
+    return [...this.tasks, ...this.firsts.flatMap((first) => first?.tasks ?? [])];
+  }
+
+  private askForRests(): void {
+    for (const first of this.firsts) {
+      first?.advance((job) => this.taskOf(job));
+    }
+  }
+
+  private groupStates(): readonly GroupState[] {
+    return (this.cutList?.groups ?? []).map((group, index) => {
+      const task = this.tasks[index]!;
+      const first = this.firsts[index] ?? null;
+      if (first !== null) {
+        return first.stateOf(task, proofread);
+      }
+      const { status, progress, since, answer, error } = task;
+      return { group, status, progress, since, answer, error };
+    });
+  }
+
   private refresh(): void {
+    this.askForRests();
     this.asides.settle();
     for (const task of this.asides.tasks) {
       if (task.status === 'planning' && task.answer?.status === 'optimal') {
         this.seats.finish(task);
       }
     }
-    this.seats.fill(this.tasks, this.asides.tasks);
+    this.seats.fill(this.allTasks(), this.asides.tasks);
     this.remember();
     this.tellPlan();
     const state = this.state;
@@ -156,7 +187,7 @@ export class Planner {
   }
 
   private remember(): void {
-    for (const task of this.tasks) {
+    for (const task of this.allTasks()) {
       if (task.status === 'planned' || task.status === 'stopped') {
         this.remembered.delete(task.key);
         this.remembered.set(task.key, task);
@@ -172,8 +203,8 @@ export class Planner {
 
   /** A whole plan is told anew when an answer of it changed. */
   private tellPlan(): void {
-    const { cutQuilt: quilt, cutList, tasks, lastPlan } = this;
-    const answers = tasks.map((task) => task.answer);
+    const { cutQuilt: quilt, cutList, lastPlan } = this;
+    const answers = this.groupStates().map(({ answer }) => answer);
     if (quilt === null || cutList === null || !answers.every((answer) => answer !== null)) {
       return;
     }

@@ -31,8 +31,9 @@ export function overallWords(state: PlannerState): string {
   }
   const cloths = state.plan?.tally.cloths ?? [];
   const proved = cloths.filter((cloth) => cloth.proof.state === 'least').length;
+  const among = cloths.some((cloth) => cloth.proof.testFirst === true) ? ', the test block cut first' : '';
   return proved === cloths.length
-    ? 'Planned, and every purchase proved least.'
+    ? `Planned, and every purchase proved least${among}.`
     : `Planned; ${proved} of ${cloths.length} purchases proved least.`;
 }
 

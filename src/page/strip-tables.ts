@@ -39,11 +39,12 @@ export function stripTables(length: ClothLengthDrawn, input: TableInput): Templa
   const firstFold = across ? sayFirstFold(length.jobCloth.width, input.units.quilt) : null;
   return html`<div class="strips table-frame" tabindex="0" role="region" aria-label="Strips and cuts of ${input.name}">
     ${firstFold === null ? nothing : html`<p class="handling">${firstFold}</p>`}
-    ${rows.map((one) =>
+    ${rows.map((one, index) => [
+      partHead(one, rows[index - 1]),
       one.steps === null
         ? html`<p class="strip-head">${headWords(one, null, input.units)}</p>`
         : stripTable(length, one, one.steps, input, firstFold !== null),
-    )}
+    ])}
   </div>`;
 }
 
@@ -118,6 +119,15 @@ function stackRows(own: readonly StripPiece[], index: number, height: number, un
   ];
 }
 
+/** Over the first strip of the test block, and over the first of those that wait until it is sewn. */
+function partHead({ strips }: Rows, before: Rows | undefined): TemplateResult | typeof nothing {
+  const isTest = strips[0]!.isTest;
+  if (isTest === (before?.strips[0]?.isTest ?? false)) {
+    return nothing;
+  }
+  return html`<p class="part-head">${isTest ? 'Test block first' : 'Once the test block is sewn'}</p>`;
+}
+
 /** Of all strips cut alike; a layout cut several times is told once. */
 function bagWords({ strips }: Rows, { group, bagsOf }: TableInput): string | null {
   if (bagsOf === null) {
@@ -156,7 +166,8 @@ function gather(strips: readonly NumberedStrip[], steps: readonly StripSteps[]):
   for (const strip of strips) {
     const own = steps.find((one) => one.layout === strip.layout && one.strip === strip.strip) ?? null;
     const last = rows.at(-1);
-    if (last?.steps != null && own !== null && alike(last.steps, own)) {
+    const isOnePart = last?.strips[0]?.isTest === strip.isTest;
+    if (isOnePart && last?.steps != null && own !== null && alike(last.steps, own)) {
       last.strips.push(strip);
     } else {
       rows.push({ strips: [strip], steps: own });

@@ -22,6 +22,7 @@ import type { Asking } from './question-events.ts';
 import type { HandAsked, Questions } from './questions.ts';
 import { shownRolls } from './shown-rolls.ts';
 import { readyPackers, startPacker } from './start-packer.ts';
+import { testFirstLines } from './test-first-lines.ts';
 import type { Units } from './written.ts';
 import './yw-block-side.ts';
 import './yw-cloth-side.ts';
@@ -38,6 +39,8 @@ import './yw-tally-slip.ts';
 
 /** As many as work at once: more would each have too little of a small machine. */
 const PACKERS = 2;
+
+const NO_LINES: readonly string[] = [];
 
 /** Milliseconds between two looks at a planning that tells of itself dozens of times a second. */
 const TICK = 150;
@@ -122,6 +125,7 @@ export class App extends PageElement {
             .planned=${plan.plan?.quilt ?? null}
             .tally=${plan.plan?.tally ?? null}
             .problems=${plan.plan?.cutList.problems ?? []}
+            .testFirst=${plan.plan === null ? NO_LINES : testFirstLines(plan.plan)}
             .former=${plan.plan !== null && !plan.current}
             .coming=${plan.plan === null && plan.busy}
             .units=${units}

@@ -3,9 +3,11 @@ import { customElement, property } from 'lit/decorators.js';
 import { live } from 'lit/directives/live.js';
 import type { Length, Quilt } from '../quilt/quilt.ts';
 import { sendEdit } from './edit-event.ts';
-import { setQuilt } from './edits.ts';
+import { setQuilt, setTestBlock } from './edits.ts';
 import { freshId, PageElement } from './page-element.ts';
 import { UNITS, type Units } from './written.ts';
+
+const NO_TEST = { value: '', words: 'none' };
 
 /** How she cuts and sews: what holds for every cloth. */
 @customElement('yw-habits')
@@ -49,6 +51,13 @@ export class Habits extends PageElement {
       <p class="hint" id=${this.hint}>
         small blanks lie one above the other in a taller strip, between two square cuts: one more kind of cut, often less cloth
       </p>
+      <yw-choice-field
+        label="Test block first"
+        hint="one of it is cut from the first strips, to be sewn before the rest is cut from what remains"
+        .value=${quilt.testBlock ?? ''}
+        .choices=${[NO_TEST, ...quilt.blocks.map(({ id, name }) => ({ value: id, words: name }))]}
+        .edit=${(block: string) => setTestBlock(block === '' ? null : block)}
+      ></yw-choice-field>
     </fieldset>`;
   }
 }

@@ -7,6 +7,7 @@ import { type ClothLengthDrawn, wholeLength } from '../draw/unroll.ts';
 import { easilyMistaken } from '../plan/look-alikes.ts';
 import { sayAllJoined } from '../plan/say-joined.ts';
 import { sayMoney } from '../plan/say-money.ts';
+import { sayTestFirst } from '../plan/say-test-first.ts';
 import { sayWashing } from '../plan/say-washing.ts';
 import type { ClothTally } from '../plan/tally.ts';
 import type { Block, Cloth } from '../quilt/quilt.ts';
@@ -19,6 +20,7 @@ import type { Plan } from './plan-state.ts';
 import { bagsOfPlan, type Roll, rollsOf } from './rolls.ts';
 import { shownDrawing } from './shown-drawing.ts';
 import { marksExplained, stripTables } from './strip-tables.ts';
+import { testFirstLines } from './test-first-lines.ts';
 import { UNITS, type Units, written, writtenPurchase } from './written.ts';
 
 /** Pixels that a page of A4 or Letter leaves for a drawing, and the height of small text on it. */
@@ -62,9 +64,17 @@ export class PrintSheet extends PageElement {
     }
     return html`<h1>${plan.quilt.name}: cutting page</h1>
       ${this.bill(plan)} ${cautions()}
+      ${this.firstWords(plan)}
       <p class="marks-explained">${marksExplained(this.units, plan.quilt.stacks ?? false)}</p>
       <div class="print-blocks">${plan.quilt.blocks.map((block) => this.block(plan, block))}</div>
       ${this.joined(plan)} ${this.cloths(plan)}`;
+  }
+
+  private firstWords(plan: Plan): TemplateResult | typeof nothing {
+    const words = sayTestFirst(plan.quilt, plan.answers);
+    return words === null
+      ? nothing
+      : html`<p class="test-first"><strong>${words}</strong> ${testFirstLines(plan).join(' ')}</p>`;
   }
 
   private block({ quilt, cutList }: Plan, block: Block): TemplateResult {

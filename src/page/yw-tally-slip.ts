@@ -26,6 +26,8 @@ export class TallySlip extends PageElement {
   @property({ type: Boolean }) former = false;
   /** Of its cut list. */
   @property({ attribute: false }) problems: readonly Problem[] = [];
+  /** What it costs to cut one block first, line by line. */
+  @property({ attribute: false }) testFirst: readonly string[] = [];
   /** The first plan is on its way: what stands under it waits for it, so as not to move. */
   @property({ type: Boolean }) coming = false;
 
@@ -49,8 +51,9 @@ export class TallySlip extends PageElement {
     return html`
       ${tally.price === null ? nothing : this.total(tally, tally.price)}
       <p class="proof-all">
-        ${tally.provedLeast ? 'Every purchase on this slip is proved least.' : 'Not every purchase is proved least: see each cloth.'}
+        ${provedWords(tally)}
       </p>
+      ${this.testFirst.map((line) => html`<p class="test-first">${line}</p>`)}
       <p class="hint">${whatLeastMeans(planned.stacks ?? false)}</p>
       <ul class="bill">
         ${tally.cloths.map((cloth) =>
@@ -153,6 +156,15 @@ export class TallySlip extends PageElement {
 
 function proofMark(proof: Proof): string {
   return { least: 'Proved least.', gap: 'Not proved least.', none: 'Not whole.' }[proof.state];
+}
+
+function provedWords(tally: Tally): string {
+  if (!tally.provedLeast) {
+    return 'Not every purchase is proved least: see each cloth.';
+  }
+  return tally.cloths.some(({ proof }) => proof.testFirst === true)
+    ? 'Every purchase on this slip is proved least, among plans that begin with this test block.'
+    : 'Every purchase on this slip is proved least.';
 }
 
 const share = (areas: Areas, part: keyof Areas): number => (areas.used === 0 ? 0 : areas[part] / areas.used);

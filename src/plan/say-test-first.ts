@@ -22,7 +22,7 @@ export function sayTestFirst(quilt: Quilt, answers: readonly LayoutAnswer[]): st
 }
 
 export const beginsWithTest = ({ testFirst }: LayoutAnswer): boolean =>
-  testFirst !== undefined && testFirst.strips.some((strips) => strips > 0);
+  testFirst?.strips.some((strips) => strips > 0) === true;
 
 /**
  * What it costs, cloth by cloth, and where it cannot be done.

@@ -18,6 +18,9 @@ const SECONDS = 3;
 
 /** The job of the test block alone: one copy's blanks, as little length as will do; null where the group has none of them. */
 export function testJob(quilt: Quilt, group: Group): LayoutJob | null {
+  if (quilt.testBlock === undefined) {
+    return null;
+  }
   const block = quilt.blocks.find(({ id }) => id === quilt.testBlock);
   const turn = block === undefined ? undefined : copyTurns(block)[0];
   if (block === undefined || turn === undefined) {

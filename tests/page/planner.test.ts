@@ -211,3 +211,72 @@ test('a packer too deep in a solve to hear that it should stop is ended, and its
   expect(statuses()).toBe('stopped');
   expect(planner.state).toMatchObject({ busy: false, current: true, plan: { tally: { price: 8 } } });
 });
+
+test('with a test block the whole is shown until the rest is planned too, and its strips come first then', async () => {
+  const packers = new FakePackers();
+  const outline = [
+    [0, 0],
+    [5, 0],
+    [5, 5],
+    [0, 5],
+  ] as const;
+  const job = {
+    method: 'strips',
+    cloths: [{ id: 'a', width: 10 }],
+    blanks: [{ id: 'A1', demand: 4, outline }],
+  } as const;
+  const use = { block: 'b', unit: 'A', patch: 1, place: 0, mirrored: false, count: 4, turn: 0 };
+  const group = { id: 'a', cloths: ['a'], job, lengths: [], blanks: [{ id: 'A1', uses: [use] }] };
+  const planner = new Planner({
+    startPacker: packers.start,
+    makeCutList: async () => ({ groups: [group], problems: [] }) as unknown as CutList,
+    makeTally: () => ({}) as Tally,
+    patience: 40,
+  });
+  const place = (x: number, y: number) => ({ blank: 'A1', shape: 0, turn: 0, mirror: false, x, y });
+  const layouts = (places: readonly (readonly [number, number])[], heights: readonly number[]) => {
+    let from = 0;
+    const strips = heights.map((height) => ({ from: (from += height) - height, height }));
+    const placements = places.map(([x, y]) => place(x, y));
+    return [{ cloth: 'a', count: 1, length: from, firstCut: 'across', strips, placements }] as const;
+  };
+  planner.plan({ blocks: [{ id: 'b', name: 'B', count: 4 }], testBlock: 'b' } as unknown as Quilt);
+  await settle();
+  const demands = () => packers.open.map((call) => call.job.blanks[0]!.demand);
+  expect(demands().sort()).toEqual([1, 4]);
+  const whole = {
+    ...answer(10),
+    layouts: layouts(
+      [
+        [0, 0],
+        [5, 0],
+        [0, 5],
+        [5, 5],
+      ],
+      [5, 5],
+    ),
+  };
+  packers.open.find((call) => call.job.blanks[0]!.demand === 4)!.finish(whole);
+  await settle();
+  expect(planner.state.plan?.answers[0]).toBe(whole);
+  expect(planner.state.busy).toBe(true);
+  packers.open[0]!.finish({ ...answer(5), layouts: layouts([[0, 0]], [5]) });
+  await settle();
+  const [rest] = packers.open;
+  expect(rest!.job).toMatchObject({ cloths: [{ squaring: 5 }], blanks: [{ demand: 3 }] });
+  rest!.finish({
+    ...answer(15),
+    layouts: layouts(
+      [
+        [0, 5],
+        [5, 5],
+        [0, 10],
+      ],
+      [5, 5, 5],
+    ),
+  });
+  await settle();
+  expect(planner.state.groups[0]).toMatchObject({ status: 'planned', error: null });
+  expect(planner.state.plan?.answers[0]).toMatchObject({ cost: 15, testFirst: { block: 'b', strips: [1], bound: 15 } });
+  expect(planner.state.busy).toBe(false);
+});

@@ -29,6 +29,7 @@ describe('faults between fields', () => {
       /^schemes\[0\]\.cloths\.sea: names the role "sea"/,
     ],
     ['an unknown scheme', (q) => (q.scheme = 'other'), /^scheme: names the scheme "other"; the schemes are "only"/],
+    ['an unknown test block', (q) => (q.testBlock = 'moon'), /^testBlock: names the block "moon"; the blocks are/],
     [
       'neither form nor units',
       (q) => delete q.blocks[0].units,
