@@ -37,8 +37,8 @@ Plans the cutting of a quilt file (*.yardwright.json).
   --stacks     small blanks may lie one above the other between two square cuts, and the stack is cut along the strip
   --compare    beside it the plans with facing ignored, without room and by rule of thumb; takes as long again
   --have CLOTH=LENGTH
-               whether so much of a cloth will do ("noon-gold=1 1/4 yd"), and if not, with what less of room, facing or
-               spares it would; N seconds each
+               whether so much of a cloth will do ("noon-gold=1 1/4 yd"), and if not, what would: less room, facing within
+               8°, patches hardly seen lying any way, a spare fewer, another cloth for one role; N seconds each
   --schema     prints the JSON Schema of quilt files`;
 
 /**

@@ -90,6 +90,8 @@ export class Asker {
     tell({});
     const listener = {
       onAsk: (changes: HandAsked['open']) => (run.cancelled ? undefined : tell({ open: changes })),
+      onMoot: (changes: HandAsked['open'][number]) =>
+        run.cancelled ? undefined : tell({ open: asked.open.filter((one) => one !== changes) }),
       onTry: (found: Try) =>
         run.cancelled
           ? undefined

@@ -6,6 +6,7 @@ import type { Drawing } from '../draw/display-list.ts';
 import { drawLayout, layoutTextSize } from '../draw/draw-layout.ts';
 import { type ClothLengthDrawn, wholeLength } from '../draw/unroll.ts';
 import { easilyMistaken } from '../plan/look-alikes.ts';
+import { sayAllJoined } from '../plan/say-joined.ts';
 import type { Tally } from '../plan/tally.ts';
 import type { Cloth, Quilt } from '../quilt/quilt.ts';
 import { alikeNotes } from './alike-notes.ts';
@@ -105,8 +106,18 @@ export class ClothRoll extends PageElement {
           </details>
         </figure>`;
       })}
-      ${blankTags(blanks, `Blanks cut from ${cloth.name}`, easilyMistaken(roll.alike))} ${alikeNotes(roll.alike)}
+      ${blankTags(blanks, `Blanks cut from ${cloth.name}`, easilyMistaken(roll.alike))} ${alikeNotes(roll.alike)} ${this.joined(roll)}
     `;
+  }
+
+  /** How binding, borders and backing that are cut from it are joined up. */
+  private joined(roll: Roll): readonly TemplateResult[] {
+    const { bags, units } = this;
+    const said =
+      bags === null
+        ? []
+        : sayAllJoined(bags.quilt, { groups: [roll.group], problems: [] }, (length) => written(length, units));
+    return said.map(([name, words]) => html`<p class="joined-words"><strong>${name}:</strong> ${words}</p>`);
   }
 
   private tables(length: ClothLengthDrawn, roll: Roll, name: string): TemplateResult {

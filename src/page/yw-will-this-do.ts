@@ -29,7 +29,7 @@ export class WillThisDo extends PageElement {
   @state() private open = false;
   private readonly field = freshId('hand');
 
-  /** A plan that was taken over brings her back to the plan; what was asked stays under its fold. */
+  /** A question under way is in sight, wherever it was asked. */
   protected override willUpdate(changed: PropertyValues): void {
     if (changed.has('asked') && this.asked?.status === 'working') {
       this.open = true;
@@ -70,15 +70,19 @@ export class WillThisDo extends PageElement {
     return html`<div class="will-do-answer" ?data-former=${former}>
       <p role="status" class="verdict">${this.sentence(asked, former)}</p>
       ${asked.status === 'failed' ? html`<p class="fault">${asked.error ?? 'planning failed'}</p>` : nothing}
-      <ul class="ways">
+      ${former ? html`<details><summary>What was found then</summary>${this.ways(asked, former)}</details>` : this.ways(asked, former)}
+    </div>`;
+  }
+
+  private ways(asked: HandAsked, former: boolean): TemplateResult {
+    return html`<ul class="ways">
         ${repeat(
           asked.tries,
           (found) => JSON.stringify(found.changes),
           (found) => this.way(asked, found, former),
         )}
         ${asked.status === 'working' ? asked.open.map((changes) => html`<li data-verdict="open"><p><strong>${this.name(asked, changes)}</strong> being planned</p></li>`) : nothing}
-      </ul>
-    </div>`;
+      </ul>`;
   }
 
   private sentence({ quilt, cloth, have, status, tries }: HandAsked, former: boolean): string {
@@ -112,7 +116,7 @@ export class WillThisDo extends PageElement {
       <p><strong>${this.name(asked, changes)}</strong> ${sayVerdict(found, least, (length) => written(length, this.units))}</p>
       ${others.map((line) => html`<p>${this.bought(asked.quilt, line, former)}</p>`)}
       ${verdict === 'fits' ? html`<yw-look .what=${sayChanges(asked.quilt, changes)} .quilt=${found.quilt} .cutList=${found.cutList} .answers=${found.answers} .hand=${asked.cloth} .units=${this.units}></yw-look>` : nothing}
-      ${canTake ? html`<button type="button" @click=${() => this.send({ what: 'take over', asked, found })}>${this.takeWords(found)}</button>` : nothing}
+      ${canTake ? html`<button type="button" @click=${() => this.take(asked, found)}>${this.takeWords(found)}</button>` : nothing}
     </li>`;
   }
 
@@ -174,6 +178,12 @@ export class WillThisDo extends PageElement {
 
   private onStop(): void {
     this.send({ what: 'stop', about: this.cloth?.id ?? null });
+  }
+
+  /** What she pressed goes with the answer, which is out of date then. */
+  private take(asked: HandAsked, found: Try): void {
+    this.querySelector<HTMLElement>('summary')?.focus();
+    this.send({ what: 'take over', asked, found });
   }
 
   private send(asking: AskEvent['asking']): void {

@@ -27,6 +27,8 @@ export interface WillItDo {
 export interface Listener {
   readonly onAsk?: (changes: readonly (readonly Change[])[]) => void;
   readonly onTry?: (found: Try) => void;
+  /** A plan that says nothing of its own: another cloth beside the one in hand that then does all of it. */
+  readonly onMoot?: (changes: readonly Change[]) => void;
 }
 
 const fits = ({ verdict }: Try): boolean => verdict === 'fits';
@@ -111,15 +113,20 @@ class Search {
 
   async attempt(all: readonly Asked[]): Promise<readonly Try[]> {
     this.listener.onAsk?.(all.map(({ changes }) => changes));
-    return Promise.all(
-      all.map(async (asked) => {
+    const found = await Promise.all(
+      all.map(async (asked): Promise<readonly Try[]> => {
         this.isNew(asked);
         const answers = await Promise.all(asked.cutList.groups.map(({ job }) => this.planOnce(job)));
-        const found = judged(asked, this.question.cloth, this.question.have, answers);
-        this.listener.onTry?.(found);
-        return found;
+        const one = judged(asked, this.question.cloth, this.question.have, answers);
+        if (isMoot(one)) {
+          this.listener.onMoot?.(one.changes);
+          return [];
+        }
+        this.listener.onTry?.(one);
+        return [one];
       }),
     );
+    return found.flat();
   }
 
   /** Whichever cloth takes a role over, the rest of the short one is the same job. */
@@ -135,6 +142,10 @@ class Search {
     return this.known.add(askedKey(asked)).size > before;
   }
 }
+
+/** Another cloth beside the one in hand that leaves it unused is that cloth in its stead, which is tried as well. */
+const isMoot = ({ changes, takes }: Try): boolean =>
+  takes < 1e-9 && changes.some((change) => change.kind === 'cloth' && change.beside);
 
 /** Another cloth may be too narrow for a blank, or have a print that cannot face as its role asks. */
 const leavesOut = ({ changes, cutList }: Asked): boolean =>

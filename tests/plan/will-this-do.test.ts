@@ -232,6 +232,39 @@ describe('another cloth', () => {
   });
 });
 
+test('a cloth beside the one in hand that leaves it unused says nothing of its own', async () => {
+  // One strip of 9 in of the other serves for both rows; beside it the 4 in in hand hold no square of 4 1/2.
+  const quilt: Quilt = { ...squares(20, { width: 45 }, { room: 0 }) };
+  const other = clothOf('tossed', { width: 45, step: 9 });
+  const moot: unknown[] = [];
+  const question = { quilt: { ...quilt, cloths: [...quilt.cloths, other] }, cloth: 'solid', have: 4 };
+  const found = await willThisDo(question, by, { onMoot: (changes) => moot.push(changes) });
+  const cloth = { kind: 'cloth', role: 'r', cloth: 'tossed' };
+  expect(found.tries.map(({ changes }) => changes)).toEqual([[], [{ ...cloth, beside: false }]]);
+  expect(moot).toEqual([[{ ...cloth, beside: true }]]);
+});
+
+test('where neither less nor another cloth for one role is enough alone, both together are tried', async () => {
+  // Ten of 4 1/2 in fill a strip of 45 in, of 5 in nine; the other role takes as much again (derived).
+  const square = (id: string, role: string) =>
+    unitOf(oblong(0, 0, 4, 4), { count: 1 }, { id, paper: true, patches: [patchOf(1, oblong(0, 0, 4, 4), { role })] });
+  const quilt = quiltOf([], { to: 'free' }, clothOf('solid', { width: 45 }), {
+    blocks: [blockOf([square('A', 'r'), square('B', 's')], { count: 10 })],
+    roles: [roleOf('r'), roleOf('s')],
+    cloths: [clothOf('solid', { width: 45 }), clothOf('tossed', { width: 45 })],
+    schemes: [{ id: 's', name: 'Dawn', cloths: { r: 'solid', s: 'solid' } }],
+  });
+  const { suffices, tries } = await ask(quilt, 4.5);
+  const fitting = tries
+    .filter(({ verdict }) => verdict === 'fits')
+    .map(({ changes }) => changes.map(({ kind }) => kind));
+  expect(fitting).toEqual([
+    ['room', 'cloth'],
+    ['room', 'cloth'],
+  ]);
+  expect(suffices!.tally.cloths.map(({ cloth }) => cloth)).toEqual(['solid', 'tossed']);
+});
+
 test('patches that are hardly seen lie any way only where she said that they are', async () => {
   // Twenty of (1, 3), one way 60 in of a strip, head to tail 41 (FACTS of facing: derived).
   const trapezium = (more: Partial<Role>) => {
