@@ -97,11 +97,6 @@ test('what facing and room cost stands beside the plan, with the rule of thumb, 
   expect(await money('No room')).toBeLessThanOrEqual(wanted);
   expect(await money('By rule of thumb')).toBeGreaterThan(wanted);
   expect(await prices.locator('.proof').allTextContents()).toHaveLength(2);
-  await page.getByLabel('Spares').first().fill('2');
-  await replanned(page, () => page.getByLabel('Spares').first().press('Tab'));
-  expect(await prices.locator('.verdict').textContent()).toMatch(/Out of date/);
-  await page.getByRole('button', { name: 'Undo' }).click();
-  await planned(page);
 });
 
 test('a binding is added, sized and taken out; it is in plan, tally and words', async () => {
@@ -129,10 +124,17 @@ test('a binding is added, sized and taken out; it is in plan, tally and words', 
 test('axe finds nothing serious in what was answered, nor does it run out of a narrow page', async () => {
   await page.setViewportSize({ width: 390, height: 844 });
   await page.evaluate(() => {
-    for (const details of document.querySelectorAll<HTMLDetailsElement>('.will-do, .look, .prices details')) {
+    for (const details of document.querySelectorAll<HTMLDetailsElement>('.will-do, .prices li:last-child details')) {
       details.open = true;
     }
   });
+  // Of the tries one look is enough: they are alike, and long.
+  await page
+    .locator('.will-do-answer .look')
+    .first()
+    .evaluate((details) => {
+      (details as HTMLDetailsElement).open = true;
+    });
   await page.waitForTimeout(500);
   expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390);
   await page.addScriptTag({ path: createRequire(import.meta.url).resolve('axe-core/axe.min.js') });
