@@ -1,8 +1,9 @@
-/** Measures the engine: npm run bench -- strips|stock|rings|kinds|growth|bounds [seeds] [seconds]. Seeds: a number, or a range as 1..40. */
+/** Measures the engine: npm run bench -- strips|stock|rings|kinds|growth|bounds|stages [seeds] [seconds]. Seeds: a number, or a range as 1..40. */
 import { benchBounds } from './bench-bounds.ts';
 import { benchGrowth } from './bench-growth.ts';
 import { benchKinds, benchRings } from './bench-rings.ts';
 import { benchStock, benchStrips } from './bench-sets.ts';
+import { benchStages } from './bench-stages.ts';
 
 const BENCHES = {
   strips: benchStrips,
@@ -11,6 +12,7 @@ const BENCHES = {
   kinds: benchKinds,
   growth: benchGrowth,
   bounds: benchBounds,
+  stages: benchStages,
 };
 
 const [what = '', seedsText = '1', secondsText = '10'] = process.argv.slice(2);

@@ -11,6 +11,7 @@ import { priceRow } from '../strips/price-row.ts';
 import { boundByRatio } from '../strips/ratio.ts';
 import type { RowGraph } from '../strips/row-graph.ts';
 import { type PricedStack, stacksFor, withStacks } from '../strips/stack-graph.ts';
+import { stackHeights } from '../strips/stack-heights.ts';
 import { segmentRow } from '../strips/stack-row.ts';
 import { boxesForStacks, type Grid, gridFor, type StackTable, stackTable } from '../strips/stack-table.ts';
 import type { Breath } from './generate.ts';
@@ -58,7 +59,7 @@ export async function priceStacks(
   turn: number,
 ): Promise<boolean> {
   const family = master.families[f]!;
-  const heights = stackHeights(family);
+  const heights = stackHeights(family, master.job);
   const top = heights.at(-1) ?? 0;
   if (top === 0) return true;
   const boxes = boxesForStacks(family);
@@ -75,17 +76,6 @@ export async function priceStacks(
   const fits = stackTable(boxes, prices.blank, master.demand, top, grid, 'up');
   const asked: Asked = { master, f, family, prices, worth, round, breath, heights, top, grid, along, fits };
   return round.exact ? prove(asked) : lookQuickly(asked, turn);
-}
-
-/** The heights that strips with stacks may have and that are asked one by one, ascending. */
-export function stackHeights(family: Family): readonly number[] {
-  const { ruler, stacks, heights, stack } = family;
-  if (!stacks || heights.length === 0) return [];
-  if (ruler === null)
-    return stacks.heights.filter((h) => h <= (stack ?? Infinity) * (1 + 1e-7) && h >= heights[0]! - 1e-9);
-  const first = Math.round(heights[0]! / ruler);
-  const last = Math.floor(stacks.top / ruler + 1e-6);
-  return Array.from({ length: Math.max(0, last - first + 1) }, (_, i) => (first + i) * ruler);
 }
 
 async function lookQuickly(asked: Asked, turn: number): Promise<boolean> {
