@@ -18,7 +18,8 @@ export function buyLines(quilt: Quilt, tally: Tally): readonly string[] {
     ? ', among plans that begin with this test block'
     : '';
   const proved = tally.provedLeast ? [`  Every purchase is proved least${among}.`] : [];
-  return [...columns(rows), ...total, ...proved];
+  const blocks = tally.blockCloths.map(({ role, words }) => `  ${role}: ${words}.`);
+  return [...columns(rows), ...total, ...proved, ...blocks];
 }
 
 function amount(quilt: Quilt, cloth: ClothTally): string {

@@ -136,6 +136,8 @@ export function mergeKinds(kinds: readonly Kind[]): readonly Kind[] {
 
 function sameKind(a: Kind, b: Kind): boolean {
   return (
+    // Roles that keep a block to one cloth choose it each for itself.
+    (a.role.id === b.role.id || !(a.role.oneCloth === true || b.role.oneCloth === true)) &&
     a.turns.every((turns, i) => sameTurns(turns, b.turns[i]!)) &&
     a.turnOver.every((may, i) => may === b.turnOver[i]) &&
     a.directional === b.directional &&

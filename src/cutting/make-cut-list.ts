@@ -9,6 +9,7 @@ import { extentsOf, fits } from './fits.ts';
 import { groupCloths } from './group-cloths.ts';
 import { type Kind, kindOf, mergeKinds } from './kind.ts';
 import { nameBlanks } from './name-blanks.ts';
+import { oneClothOf } from './one-cloth.ts';
 import { planJoined } from './plan-joined.ts';
 import type { PlannedBlank } from './planned-blank.ts';
 import { type RoughPatch, roughPatch } from './rough-patch.ts';
@@ -93,14 +94,21 @@ function makeGroup(quilt: Quilt, ids: readonly string[], planned: readonly Plann
     problems.push(...tooLarge(quilt, each, supplies));
   }
   const all = [...supplies.values()].flat();
+  const oneCloth = oneClothOf(
+    quilt,
+    mine,
+    all.map((supply) => supply.length),
+  );
+  if (quilt.stacks && oneCloth.length > 0) problems.push(noStacks(ids, quilt));
   const job: LayoutJob = {
     method: 'strips',
-    stages: quilt.stacks ? 3 : 2,
+    stages: quilt.stacks && oneCloth.length === 0 ? 3 : 2,
     ruler: lengthIn(quilt.unit, quilt.ruler),
     seconds: 10,
     seed: 1,
     cloths: all.map((supply) => supply.job),
     blanks: mine.map((each) => jobBlank(each, supplies)),
+    ...(oneCloth.length > 0 && { oneCloth }),
   };
   return {
     id: ids.join('+'),
@@ -110,6 +118,11 @@ function makeGroup(quilt: Quilt, ids: readonly string[], planned: readonly Plann
     lengths: all.map((supply) => supply.length),
   };
 }
+
+const noStacks = (ids: readonly string[], quilt: Quilt): Problem => ({
+  kind: 'warning',
+  text: `${ids.map((id) => `“${quilt.cloths.find((cloth) => cloth.id === id)?.name ?? id}”`).join(' and ')}: no stacks where each block keeps to one cloth.`,
+});
 
 /** The first cloth's turns stand with the shapes; a cloth that asks for others says so itself. */
 function jobBlank(

@@ -45,7 +45,10 @@ export const setFacing =
 
 /** What a role asks for beyond the quilt's habits; undefined takes a field out, so that the quilt's holds. */
 export const setRole =
-  (role: string, fields: { readonly [Field in 'room' | 'spares' | 'hidden']?: Role[Field] | undefined }): Edit =>
+  (
+    role: string,
+    fields: { readonly [Field in 'room' | 'spares' | 'hidden' | 'oneCloth']?: Role[Field] | undefined },
+  ): Edit =>
   (quilt) => ({
     ...quilt,
     roles: quilt.roles.map((old) => {

@@ -5,7 +5,7 @@ import type { Problem } from '../cutting/cut-list.ts';
 import { isDirectional } from '../cutting/turn-sets.ts';
 import type { Cloth, Facing, Quilt, Role } from '../quilt/quilt.ts';
 import { sendEdit } from './edit-event.ts';
-import { setFacing, setQuilt, setRoleCloths } from './edits.ts';
+import { setFacing, setQuilt, setRole, setRoleCloths } from './edits.ts';
 import { FACINGS, printWords } from './facing-words.ts';
 import { freshId, PageElement } from './page-element.ts';
 import { problemNotes } from './problem-notes.ts';
@@ -91,8 +91,22 @@ export class SchemeRoles extends PageElement {
             ${choices.map((one) => html`<option value=${one.id} .selected=${live(one.id === own)}>${one.name}</option>`)}
           </select>`;
       })}
-      ${ids.length > 1 ? html`<p class="hint">The plan chooses among these, blank by blank.</p>` : nothing}
+      ${ids.length > 1 ? this.oneCloth(role) : nothing}
     </div>`;
+  }
+
+  private oneCloth(role: Role): TemplateResult {
+    const words = role.oneCloth === true ? 'block by block' : 'blank by blank';
+    return html`<label class="tick">
+        <input type="checkbox" .checked=${live(role.oneCloth === true)} @change=${(event: Event) => this.onOneCloth(role, event)} />
+        One cloth throughout each block
+      </label>
+      <p class="hint">The plan chooses among these, ${words}.</p>`;
+  }
+
+  private onOneCloth(role: Role, event: Event): void {
+    const oneCloth = (event.target as HTMLInputElement).checked;
+    sendEdit(this, setRole(role.id, { oneCloth: oneCloth ? true : undefined }));
   }
 
   private async widen(role: string): Promise<void> {

@@ -63,6 +63,7 @@ export class TallySlip extends PageElement {
           ),
         )}
       </ul>
+      ${tally.blockCloths.map(({ role, words }) => html`<p class="block-cloths"><strong>${role}</strong>: ${words}</p>`)}
     `;
   }
 

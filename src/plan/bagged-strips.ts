@@ -2,6 +2,7 @@
 import type { CutList } from '../cutting/cut-list.ts';
 import type { Quilt } from '../quilt/quilt.ts';
 import { type Bag, fillBags } from './bags.ts';
+import { listOfCloth, listOfCopy } from './block-cloths.ts';
 import type { StripSteps } from './cut-steps.ts';
 import type { LayoutAnswer } from './layout-job.ts';
 
@@ -35,6 +36,8 @@ export function bagStrips(
                   key: JSON.stringify([group.id, index, strip.strip]),
                   isFirst: strip.strip < (answers[i]!.testFirst?.strips[index] ?? 0),
                   blanks: strip.pieces.map(({ blank }) => blank),
+                  cloth: id,
+                  group,
                 })),
             ),
       ),
@@ -43,8 +46,19 @@ export function bagStrips(
   // The test block's strips of all cloths are cut before any other.
   const strips = [...inTurn.filter(({ isFirst }) => isFirst), ...inTurn.filter(({ isFirst }) => !isFirst)];
   const blanks = cutList.groups.flatMap((group) => group.blanks);
-  const sequence = strips.flatMap((strip) => strip.blanks);
-  const bags = fillBags(quilt, blanks, sequence, quilt.testBlock ?? null);
+  const roles = new Map(blanks.map((blank) => [blank.id, blank.role]));
+  const bags = fillBags(
+    quilt,
+    blanks,
+    strips.flatMap(({ blanks: own, group, cloth }) =>
+      own.map((id) => keyed(id, listOfCloth(group, roles.get(id) ?? '', cloth))),
+    ),
+    quilt.testBlock ?? null,
+    (id, block, turn, nth) => {
+      const at = cutList.groups.findIndex((group) => group.blanks.some((blank) => blank.id === id));
+      return keyed(id, listOfCopy(answers[at]!, roles.get(id) ?? '', block, turn, nth));
+    },
+  );
   const found = new Map<string, (readonly Bagged[])[]>();
   let at = 0;
   for (const strip of strips) {
@@ -53,6 +67,9 @@ export function bagStrips(
   }
   return (group, layout, strip) => found.get(JSON.stringify([group, layout, strip])) ?? [];
 }
+
+/** Blanks of blocks that keep to one cloth are told apart by the list of cloths that they come from. */
+const keyed = (blank: string, list: number | null): string => (list === null ? blank : JSON.stringify([blank, list]));
 
 /**
  * In words: "all to Dial 1", "A1: 8 each to Dial 1 to 3, 1 to Spares; B1: 24 to Dial 1". Runs of bags that follow each other

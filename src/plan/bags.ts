@@ -16,6 +16,12 @@ export interface Bag {
 
 const SPARES: Bag = { name: 'Spares', block: null, copy: 0 };
 
+/**
+ * How the sequence names the blanks that a copy of a block takes, which is another name where it must be cut from one cloth.
+ * @param nth of the copies of the block that are turned so, from 0
+ */
+export type KeyOf = (blank: string, block: string, turn: number, nth: number) => string;
+
 /** Copies of one block that need the same blanks, as those that are turned alike do. */
 interface Alike {
   readonly bags: readonly Bag[];
@@ -25,7 +31,7 @@ interface Alike {
 /**
  * A bag for each blank of a sequence.
  * @param blanks all kinds of the quilt
- * @param sequence ids of blanks in the order in which they are cut
+ * @param sequence ids of blanks in the order in which they are cut, or what `keyOf` makes of them
  * @param first the block of which one copy is filled before all others, if any
  * @returns in the order of the sequence; what is cut beyond the need is a spare
  */
@@ -34,18 +40,26 @@ export function fillBags(
   blanks: readonly Blank[],
   sequence: readonly string[],
   first: string | null = null,
+  keyOf: KeyOf = (blank) => blank,
 ): readonly Bag[] {
   const places = new Map<string, number[]>(blanks.map(({ id }) => [id, []]));
-  sequence.forEach((id, at) => void places.get(id)?.push(at));
+  sequence.forEach((id, at) => {
+    const known = places.get(id);
+    if (known === undefined) {
+      places.set(id, [at]);
+    } else {
+      known.push(at);
+    }
+  });
   const joined = new Map(quilt.joined.map(({ id, name }): [string, Bag] => [id, { ...SPARES, name }]));
   const kinds = new Map(blanks.map((blank) => [blank.id, blank]));
   const bags: Bag[] = sequence.map((id) => joined.get(kinds.get(id)?.joined ?? '') ?? SPARES);
   const given = new Map<string, number>();
-  for (const { bag, needs } of inOrder(quilt, blanks, places, first)) {
+  for (const { bag, needs } of inOrder(quilt, blanks, places, first, keyOf)) {
     for (const [blank, count] of needs) {
       const from = given.get(blank) ?? 0;
       given.set(blank, from + count);
-      for (const at of places.get(blank)!.slice(from, from + count)) {
+      for (const at of (places.get(blank) ?? []).slice(from, from + count)) {
         bags[at] = bag;
       }
     }
@@ -59,13 +73,14 @@ function inOrder(
   blanks: readonly Blank[],
   places: ReadonlyMap<string, readonly number[]>,
   first: string | null,
+  keyOf: KeyOf,
 ): readonly { readonly bag: Bag; readonly needs: Alike['needs'] }[] {
   const waiting = quilt.blocks
-    .flatMap((block) => alikeCopies(quilt, block, blanks))
+    .flatMap((block) => alikeCopies(quilt, block, blanks, keyOf))
     .map((alike) => ({ alike, next: 0 }));
   const given = new Map<string, number>();
   const full = ({ needs }: Alike): number =>
-    Math.max(-1, ...needs.map(([id, count]) => places.get(id)![(given.get(id) ?? 0) + count - 1] ?? Infinity));
+    Math.max(-1, ...needs.map(([id, count]) => places.get(id)?.[(given.get(id) ?? 0) + count - 1] ?? Infinity));
   const order: { bag: Bag; needs: Alike['needs'] }[] = [];
   for (;;) {
     const left = waiting.filter(({ alike, next }) => next < alike.bags.length);
@@ -84,13 +99,16 @@ function inOrder(
   }
 }
 
-function alikeCopies(quilt: Quilt, block: Block, blanks: readonly Blank[]): readonly Alike[] {
+function alikeCopies(quilt: Quilt, block: Block, blanks: readonly Blank[], keyOf: KeyOf): readonly Alike[] {
   const shared = quilt.blocks.some((other) => other !== block && other.name === block.name);
   const name = shared ? `${block.name} (${block.id})` : block.name;
   const alike = new Map<string, { needs: Alike['needs']; bags: Bag[] }>();
   const needsAt = new Map([...new Set(copyTurns(block))].map((turn) => [turn, needsOf(block.id, turn, blanks)]));
+  const seen = new Map<number, number>();
   copyTurns(block).forEach((turn, i) => {
-    const needs = needsAt.get(turn)!;
+    const nth = seen.get(turn) ?? 0;
+    seen.set(turn, nth + 1);
+    const needs = needsAt.get(turn)!.map(([id, count]) => [keyOf(id, block.id, turn, nth), count] as const);
     const key = JSON.stringify(needs);
     const bag = { name: block.count === 1 ? name : `${name} ${i + 1}`, block: block.id, copy: i + 1 };
     const known = alike.get(key) ?? { needs, bags: [] };

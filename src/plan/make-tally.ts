@@ -3,6 +3,7 @@ import { kept } from '../cutting/cloth-lengths.ts';
 import type { Blank, CutList, Group } from '../cutting/cut-list.ts';
 import { convert, lengthIn } from '../quilt/measure.ts';
 import type { Cloth, Quilt } from '../quilt/quilt.ts';
+import { blockCloths } from './block-cloths.ts';
 import type { JobCloth, Layout, LayoutAnswer } from './layout-job.ts';
 import { leftoversOf } from './leftovers.ts';
 import { blanksById } from './placed.ts';
@@ -33,6 +34,7 @@ export function makeTally(quilt: Quilt, cutList: CutList, answers: readonly Layo
     price: oneCurrency ? inCents(priced.reduce((sum, price) => sum + price, 0)) : null,
     currency: oneCurrency ? ([...currencies][0] ?? null) : null,
     areas: sumAreas(cloths.map((cloth) => cloth.areas)),
+    blockCloths: blockCloths(quilt, cutList, answers),
     provedLeast: cloths.every((cloth) => cloth.proof.state === 'least'),
   };
 }

@@ -1,5 +1,6 @@
 /** What to buy, what it costs, where the cloth goes: the shapes of the tally. make-tally.ts computes it. */
 
+import type { BlockCloths } from './block-cloths.ts';
 import type { Leftover } from './leftovers.ts';
 
 export interface Tally {
@@ -10,6 +11,8 @@ export interface Tally {
   readonly areas: Areas;
   /** True when every cloth's purchase is proved least. */
   readonly provedLeast: boolean;
+  /** Which block is of which cloth, role by role, where each keeps to one. */
+  readonly blockCloths: readonly BlockCloths[];
 }
 
 /** Square units of washed cloth. They add up to `used`. */

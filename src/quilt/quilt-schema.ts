@@ -115,6 +115,7 @@ const role = z.strictObject({
     .exactOptional(),
   room: lengthOrNone.exactOptional(),
   biasAllowed: z.boolean().exactOptional(),
+  oneCloth: z.boolean().exactOptional(),
   spares: z.int().min(0).exactOptional(),
   hidden: z.boolean().exactOptional(),
 });

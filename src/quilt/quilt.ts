@@ -137,6 +137,8 @@ export interface Role {
   readonly room?: Length;
   /** True: edges on the block's outside need not keep to the grain. Default false. */
   readonly biasAllowed?: boolean;
+  /** Where several cloths may serve: true keeps all of a block's patches of this role to one of them. Default false. */
+  readonly oneCloth?: boolean;
   /** Extra blanks of each kind for this role alone. Default: the quilt's. */
   readonly spares?: number;
   /**
