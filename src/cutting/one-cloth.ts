@@ -8,6 +8,12 @@ import type { PlannedBlank } from './planned-blank.ts';
 /** Copies of a block that are turned alike, in one role, make one entry of the job's oneCloth: its id. */
 export const oneClothId = (role: string, block: string, turn: number): string => JSON.stringify([role, block, turn]);
 
+/** What an id of the job's oneCloth says. */
+export function blockOf(id: string): { readonly role: string; readonly block: string; readonly turn: number } {
+  const [role, block, turn] = JSON.parse(id) as [string, string, number];
+  return { role, block, turn };
+}
+
 /** @param lengths the bolts and pieces of the group: those of one cloth make one list */
 export function oneClothOf(
   quilt: Quilt,

@@ -1,6 +1,6 @@
 /** Which copy of a block is cut from which cloth, where each is to be of one. */
 import type { CutList, Group } from '../cutting/cut-list.ts';
-import { oneClothId } from '../cutting/one-cloth.ts';
+import { blockOf, oneClothId } from '../cutting/one-cloth.ts';
 import { copyTurns } from '../quilt/copy-turns.ts';
 import type { Quilt } from '../quilt/quilt.ts';
 import type { LayoutAnswer } from './layout-job.ts';
@@ -26,11 +26,13 @@ export function listOfCopy(
   nth: number,
 ): number | null {
   const id = oneClothId(role, block, turn);
-  const blocks = answer.oneCloth?.find((each) => each.id === id)?.blocks;
-  if (blocks === undefined) return null;
-  let before = 0;
-  return blocks.findIndex((n) => {
-    before += n;
+  const told = answer.oneCloth?.find((each) => each.id === id);
+  if (told === undefined) return null;
+  const { blocks, first } = told;
+  if (first !== undefined && nth === 0) return first;
+  let before = first === undefined ? 0 : 1;
+  return blocks.findIndex((n, list) => {
+    before += list === first ? n - 1 : n;
     return nth < before;
   });
 }
@@ -53,7 +55,7 @@ export function blockCloths(quilt: Quilt, cutList: CutList, answers: readonly La
   });
 }
 
-const roleOf = (id: string): string => (JSON.parse(id) as [string])[0];
+const roleOf = (id: string): string => blockOf(id).role;
 
 function wordsFor(quilt: Quilt, group: Group, answer: LayoutAnswer, role: string): string {
   const copies = new Map<string, string[]>();

@@ -3,6 +3,7 @@ import { endOf, lengthOf } from './layout-extent.ts';
 import type { JobCloth, Layout, LayoutAnswer, LayoutJob } from './layout-job.ts';
 import { stepsFor } from './say-steps.ts';
 import type { RestJob } from './test-first.ts';
+import { oneClothOfBoth } from './test-one-cloth.ts';
 
 export interface FirstParts {
   /** The test block's id. */
@@ -51,6 +52,7 @@ export function joinFirst(parts: FirstParts): LayoutAnswer {
     seconds: whole.seconds + test.seconds + (answer?.seconds ?? 0),
     layouts,
     unplaced: [],
+    ...(job.oneCloth && { oneCloth: oneClothOfBoth(job.oneCloth, test.oneCloth ?? [], answer?.oneCloth ?? []) }),
     testFirst: { block, strips: begun.map(({ strips }) => strips), bound: Math.min(least, cost), without: whole },
   };
 }

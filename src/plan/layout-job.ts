@@ -87,7 +87,7 @@ export interface LayoutAnswer {
   /** With three stages: what the best plan found in two costs, which is never less; absent where it does not place as many blanks. */
   readonly twoStageCost?: number;
   /** For each of the job's `oneCloth`: how many of its blocks are cut from each of its lists of cloths, in their order. */
-  readonly oneCloth?: readonly { readonly id: string; readonly blocks: readonly number[] }[];
+  readonly oneCloth?: readonly BlocksOfCloths[];
   /** Not the engine's: where one block's strips were planned before all others (test-first.ts). */
   readonly testFirst?: TestFirst;
 }
@@ -102,6 +102,13 @@ export interface TestFirst {
   readonly bound: number | null;
   /** The plan without that wish. */
   readonly without: LayoutAnswer;
+}
+
+export interface BlocksOfCloths {
+  readonly id: string;
+  readonly blocks: readonly number[];
+  /** Where one block is cut before the rest: which list it is of. */
+  readonly first?: number;
 }
 
 export interface Layout {

@@ -12,6 +12,7 @@ import { joinFirst } from './join-first.ts';
 import { endOf, lengthOf } from './layout-extent.ts';
 import type { ClothChoice, JobBlank, JobCloth, Layout, LayoutAnswer, LayoutJob } from './layout-job.ts';
 import type { ReadAnswer } from './side-by-side.ts';
+import { oneClothOfRest, oneClothOfTest } from './test-one-cloth.ts';
 
 /** Wall time for the test block: it is small, and what follows waits for it. */
 const SECONDS = 3;
@@ -33,7 +34,11 @@ export function testJob(quilt: Quilt, group: Group): LayoutJob | null {
     ({ step: _, ...cloth }): JobCloth =>
       cloth.length == null && cloth.firstCut === 'either' ? { ...cloth, firstCut: 'across' } : cloth,
   );
-  return blanks.length === 0 ? null : { ...group.job, seconds: SECONDS, cloths, blanks };
+  const { oneCloth, ...job } = group.job;
+  const asked = oneClothOfTest(oneCloth ?? [], block.id, turn);
+  return blanks.length === 0
+    ? null
+    : { ...job, seconds: SECONDS, cloths, blanks, ...(asked.length > 0 && { oneCloth: asked }) };
 }
 
 /** A cloth of the job for the rest: what it is of the whole job, and from which layout of the test block's plan it remains. */
@@ -83,7 +88,17 @@ export function restJob(job: LayoutJob, test: LayoutAnswer): RestJob | null {
   const blanks = withDemand(job.blanks, ({ id, demand }) => demand - (cut.get(id) ?? 0)).map((blank) =>
     blank.cloths === undefined ? blank : { ...blank, cloths: choicesAfter(blank.cloths, ids, remaining, test) },
   );
-  return blanks.length === 0 ? null : { job: { ...job, cloths: [...cloths, ...pieces], blanks }, remaining };
+  if (blanks.length === 0) {
+    return null;
+  }
+  const after = (id: string): readonly string[] => [
+    ...(ids.has(id) ? [id] : []),
+    ...remaining.filter(({ after: at }) => test.layouts[at]!.cloth === id).map((each) => each.id),
+  ];
+  const { oneCloth, ...whole } = job;
+  const asked = oneClothOfRest(oneCloth ?? [], test.oneCloth ?? [], after);
+  const own = asked.length > 0 && { oneCloth: asked };
+  return { job: { ...whole, cloths: [...cloths, ...pieces], blanks, ...own }, remaining };
 }
 
 /** What remains of a piece is cut on as it was begun; it is paid for already. */

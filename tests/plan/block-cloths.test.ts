@@ -4,11 +4,13 @@ import { expect, test } from 'vitest';
 import { makeCutList } from '../../src/cutting/make-cut-list.ts';
 import { bagStrips } from '../../src/plan/bagged-strips.ts';
 import { inCuttingOrder } from '../../src/plan/cutting-order.ts';
-import type { LayoutAnswer } from '../../src/plan/layout-job.ts';
+import type { LayoutAnswer, LayoutJob } from '../../src/plan/layout-job.ts';
 import { makeCutSteps } from '../../src/plan/make-cut-steps.ts';
 import { makeTally } from '../../src/plan/make-tally.ts';
+import { planTestFirst } from '../../src/plan/test-first.ts';
 import type { Quilt } from '../../src/quilt/quilt.ts';
 import { readQuilt } from '../../src/quilt/read-quilt.ts';
+import { proofread } from '../../workers/proof/proofread.ts';
 import { planned } from '../outside/engine.ts';
 
 /** Twelve gates, every second one turned; their outside corners of either of two cloths, of one of which there is only a fat quarter. */
@@ -92,4 +94,32 @@ test('the tally says which block is of which cloth, and every bag is filled so',
   const clematis = [...cloths].filter(([, own]) => own.has('clematis')).map(([name]) => name.replace('Gate ', ''));
   expect(clematis.length).toBeGreaterThan(0);
   for (const number of clematis) expect(ofClematis).toMatch(new RegExp(`\\b(${number}|to)\\b`));
+}, 60_000);
+
+test('with the test block first, the first block’s bag is filled from the first strips, of its own cloth', async () => {
+  const quilt = gates((whole) => ({ ...whole, testBlock: 'gate' }));
+  const cutList = makeCutList(quilt);
+  const { groups } = cutList;
+  const plan = (job: LayoutJob) => planned({ ...job, seconds: 1 });
+  const wholes = await Promise.all(groups.map(({ job }) => plan(job)));
+  const answers = await planTestFirst(quilt, groups, wholes, plan, proofread);
+  const at = groups.findIndex(({ job }) => job.oneCloth !== undefined);
+  const told = answers[at]!.oneCloth!;
+  expect(told.map(({ blocks }) => blocks.reduce((sum, n) => sum + n, 0))).toEqual([6, 6]);
+  expect(told[0]!.first).toBeDefined();
+  const inOrder = groups.map((group, i) => inCuttingOrder(group, answers[i]!));
+  const steps = groups.map((group, i) => makeCutSteps(group.job, inOrder[i]!));
+  const bagsOf = bagStrips(quilt, cutList, inOrder, steps);
+  const list = groups[at]!.job.oneCloth![0]!.cloths[told[0]!.first!]!;
+  const first = steps[at]!.flatMap(({ layout, strip }) =>
+    bagsOf(groups[at]!.id, layout, strip)
+      .flat()
+      .filter(({ blank, bag }) => blank === 'B1' && bag.name === 'Gate 1')
+      .map(() => ({
+        cloth: inOrder[at]!.layouts[layout]!.cloth,
+        begun: strip < answers[at]!.testFirst!.strips[layout]!,
+      })),
+  );
+  expect(first).toHaveLength(4);
+  expect(first.every(({ cloth, begun }) => list.includes(cloth) && begun)).toBe(true);
 }, 60_000);
