@@ -8,6 +8,7 @@ import { boxJob } from '../workers/box-job.ts';
 import * as rectangles from '../workers/oracle/rectangle-job.ts';
 import * as several from '../workers/oracle/several-cloths.ts';
 import * as slanted from '../workers/oracle/slanted-job.ts';
+import * as stacked from '../workers/oracle/stacked-boxes.ts';
 import { measure, say } from './measure.ts';
 
 interface Sort {
@@ -27,6 +28,11 @@ const SORTS: readonly Sort[] = [
     name: 'slanted',
     job: (seed) => slanted.layoutJob(slanted.slantedJob(seed)),
     least: (seed) => slanted.cheapestPlan(slanted.slantedJob(seed), 'listed').cost,
+  },
+  {
+    name: 'stacked',
+    job: (seed) => ({ ...rectangles.layoutJob(stacked.fewRectangles(seed)), stages: 3 }),
+    least: (seed) => rectangles.leastCost(stacked.fewRectangles(seed), stacked.lowestStacked),
   },
   {
     name: 'several cloths',

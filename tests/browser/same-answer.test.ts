@@ -3,6 +3,9 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import type { LayoutAnswer, LayoutJob } from '../../src/plan/layout-job.ts';
 import { Packer } from '../../workers/packer.ts';
 import { boxJob } from '../workers/box-job.ts';
+import { layoutJob } from '../workers/oracle/rectangle-job.ts';
+import { severalCloths, severalClothsJob } from '../workers/oracle/several-cloths.ts';
+import { fewRectangles } from '../workers/oracle/stacked-boxes.ts';
 import { ringJob } from '../workers/ring-job.ts';
 import { Packers } from './packers.ts';
 
@@ -22,11 +25,13 @@ const seeds = (count: number) => Array.from({ length: count }, (_, i) => i + 1);
 
 const JOBS: readonly (readonly [string, LayoutJob])[] = [
   ...seeds(10).map((seed) => [`boxes ${seed}`, boxJob(seed, 8 + (seed % 3), 3)] as const),
-  // Rings that are proved within a second or so.
+  // Rings, and below stacks, that are proved within a second or so.
   ...[7, 9, 10, 11, 13, 14, 17, 22, 30, 34].map((seed) => {
     const { ruleOfThumb: _, ...job } = ringJob(seed, 2 + (seed % 4));
     return [`rings ${seed}`, job] as const;
   }),
+  ...seeds(5).map((seed) => [`several cloths ${seed}`, severalClothsJob(severalCloths(seed))] as const),
+  ...[3, 4, 9, 13, 15].map((seed) => [`stacks ${seed}`, { ...layoutJob(fewRectangles(seed)), stages: 3 }] as const),
 ].map(([name, job], i) => [name, { ...job, seed: i + 1, seconds: SECONDS }]);
 
 const timeless = (answer: LayoutAnswer | null) => answer && { ...answer, seconds: 0 };

@@ -3,7 +3,7 @@
  * them may be turned, every height that a strip may have.
  */
 import { vectors } from '../numbers.ts';
-import { boxesOf, type LowestIn, type RectangleJob } from './rectangle-job.ts';
+import { boxesOf, type LowestIn, type RectangleJob, rectangleJob } from './rectangle-job.ts';
 
 interface Box {
   readonly width: number;
@@ -68,4 +68,18 @@ function narrowestStack(items: readonly number[], ways: readonly (readonly Box[]
       box.height > height + 1e-9 ? Infinity : Math.max(box.width, narrowestStack(rest, ways, height - box.height)),
     ),
   );
+}
+
+/** Fewer rectangles than two stages are tried with: there are many more ways to lay them. */
+const MOST = 6;
+
+export function fewRectangles(seed: number): RectangleJob {
+  const job = rectangleJob(seed);
+  let left = MOST;
+  const kinds = job.kinds.flatMap((kind) => {
+    const demand = Math.min(kind.demand, left);
+    left -= demand;
+    return demand > 0 ? [{ ...kind, demand }] : [];
+  });
+  return { ...job, kinds };
 }

@@ -1,24 +1,10 @@
 /** Small jobs of rectangles in three stages against every way to share them out among strips, segments and stacks. */
 import { expect, test } from 'vitest';
 import { planned } from '../../outside/engine.ts';
-import { layoutJob, leastCost, type RectangleJob, rectangleJob } from './rectangle-job.ts';
-import { lowestStacked } from './stacked-boxes.ts';
+import { layoutJob, leastCost, type RectangleJob } from './rectangle-job.ts';
+import { fewRectangles, lowestStacked } from './stacked-boxes.ts';
 
-/** Fewer rectangles than two stages are tried with: there are many more ways to lay them. */
-const MOST = 6;
-
-function smallJob(seed: number): RectangleJob {
-  const job = rectangleJob(seed);
-  let left = MOST;
-  const kinds = job.kinds.flatMap((kind) => {
-    const demand = Math.min(kind.demand, left);
-    left -= demand;
-    return demand > 0 ? [{ ...kind, demand }] : [];
-  });
-  return { ...job, kinds };
-}
-
-const JOBS = Array.from({ length: 60 }, (_, i) => ({ seed: i + 1, job: smallJob(i + 1) }));
+const JOBS = Array.from({ length: 60 }, (_, i) => ({ seed: i + 1, job: fewRectangles(i + 1) }));
 
 const FEATURES: readonly (readonly [string, (job: RectangleJob) => boolean])[] = [
   ['by length', (job) => job.bolt.step === undefined && !job.other],
