@@ -1,10 +1,10 @@
 /** One length of cloth as ruler work: a line for each strip, or for several cut alike. */
 import type { Group } from '../cutting/cut-list.ts';
-import type { ClothLengthDrawn } from '../draw/unroll.ts';
+import { stripRows } from '../draw/strip-rows.ts';
+import type { ClothLengthDrawn, NumberedStrip } from '../draw/unroll.ts';
 import { type BagsOfStrip, sayBags } from '../plan/bagged-strips.ts';
 import type { StripPiece, StripSteps } from '../plan/cut-steps.ts';
 import { foldOf } from '../plan/folded-row.ts';
-import { groupStrips } from '../plan/group-strips.ts';
 import { handlingOf, pairAt, sayFirstFold } from '../plan/say-fold.ts';
 import { sayLayer, stacksAlike, withStacksTogether } from '../plan/say-stack.ts';
 import type { Tally } from '../plan/tally.ts';
@@ -28,29 +28,21 @@ export interface LengthInput {
 /** Of one length; nothing where none of the strips asked for lie on it. */
 export function lengthLines(input: LengthInput): readonly string[] {
   const { quilt, length, isTest } = input;
-  const numbered = length.strips.filter((strip) => strip.number !== null && strip.isTest === isTest);
-  if (numbered.length === 0) {
+  const rows = stripRows(length, input.steps).filter(({ isFirst }) => isFirst === isTest);
+  if (rows.every(({ steps }) => steps === null)) {
     return [];
   }
-  const own = numbered.flatMap((strip) => {
-    const found = input.steps.find((each) => each.layout === strip.layout && each.strip === strip.strip);
-    return found === undefined ? [] : [found];
-  });
-  // The end is squared before the first cut.
-  const trims = length.strips.filter((strip) => strip.number === null && strip.isTest === isTest);
-  const across = own.some(({ firstCut }) => firstCut === 'across');
-  const firstFold = across ? sayFirstFold(length.jobCloth.width, quilt.unit) : null;
-  let number = numbered[0]!.number! - 1;
+  const fresh = rows.some(({ steps }) => steps?.firstCut === 'across' && steps.part !== 'rest');
+  const firstFold = fresh ? sayFirstFold(length.jobCloth.width, quilt.unit) : null;
   return [
     '',
     `  ${title(input)}`,
     ...(firstFold === null ? [] : wrapped(firstFold, '   ')),
-    ...trims.map((strip) => `    Trim ${formatMark(strip.height, quilt.unit)} ${quilt.unit} to square the end.`),
-    ...groupStrips(own).flatMap(({ strip, strips }) => {
-      const first = number + 1;
-      number += strips.length;
-      return stripLines(input, strip, strips, first, firstFold !== null);
-    }),
+    ...rows.flatMap(({ strips, steps }) =>
+      steps === null
+        ? [`    Trim ${formatMark(strips[0]!.height, quilt.unit)} ${quilt.unit} to square the end.`]
+        : stripLines(input, steps, strips, firstFold !== null),
+    ),
   ];
 }
 
@@ -67,20 +59,20 @@ function title({ quilt, tally, length }: LengthInput): string {
 }
 
 function stripLines(
-  { quilt, group, length, bagsOf }: LengthInput,
+  { quilt, group, length, bagsOf, isTest }: LengthInput,
   strip: StripSteps,
-  alike: readonly StripSteps[],
-  first: number,
+  alike: readonly NumberedStrip[],
   isFolded: boolean,
 ): readonly string[] {
   const { unit } = quilt;
   const write = (value: number): string => `${formatMark(value, unit)} ${unit}`;
-  const last = first + alike.length - 1;
-  const numbers = first === last ? `Strip ${first}:` : `Strips ${first} to ${last}, each`;
+  const [first, last] = [alike[0]!.number!, alike.at(-1)!.number!];
+  const numbers = `${first === last ? `Strip ${first}` : `Strips ${first} to ${last}`}${strip.part === 'rest' ? ', the rest of it' : ''}${first === last ? ':' : ', each'}`;
   const way = strip.firstCut === 'along' ? ' along the selvage' : '';
   const fold = foldOf(strip, length.oneWay, 1e-6 * length.jobCloth.width);
   const over = fold === null ? strip.left : fold.left;
-  const left = over > 1e-6 ? `; ${write(over)} left ${fold === null ? 'over' : 'in the middle'}` : '';
+  const where = strip.part === 'begun' ? 'for later' : fold === null ? 'over' : 'in the middle';
+  const left = over > 1e-6 ? `; ${write(over)} left ${where}` : '';
   const times = alike.length * length.times;
   const { before, between } = handlingOf(strip, fold, isFolded && strip.firstCut === 'across', times);
   const rest = fold === null ? strip.pieces : strip.pieces.slice(fold.pairs, strip.pieces.length - fold.pairs);
@@ -90,14 +82,14 @@ function stripLines(
     ...(fold === null ? [] : pairRuns(strip, fold.pairs).flatMap((run) => wrapped(pairText(strip, run, unit)))),
     ...(between === null ? [] : wrapped(between)),
     ...runsOf(rest).flatMap((run) => wrapped(runText(run, strip.height, unit))),
-    ...wrapped(`Bags: ${sayBags(stripBags(alike, group.id, bagsOf))}.`),
+    ...wrapped(`Bags: ${sayBags(stripBags(alike, group.id, bagsOf, isTest))}.`),
   ];
 }
 
 /** What goes into which bag, of all strips cut alike. Several layouts of a bolt may be one strip cut several times. */
-function stripBags(alike: readonly StripSteps[], group: string, bagsOf: BagsOfStrip) {
+function stripBags(alike: readonly NumberedStrip[], group: string, bagsOf: BagsOfStrip, isTest: boolean) {
   const different = new Map(alike.map((strip) => [`${strip.layout}/${strip.strip}`, strip]));
-  return [...different.values()].flatMap(({ layout, strip }) => bagsOf(group, layout, strip).flat());
+  return [...different.values()].flatMap(({ layout, strip }) => bagsOf(group, layout, strip, isTest).flat());
 }
 
 /** Cuts through both layers that give the same pair, one after another. */

@@ -9,7 +9,7 @@ import type { LayoutAnswer } from '../plan/layout-job.ts';
 import { lookAlikes, sayLookAlike } from '../plan/look-alikes.ts';
 import { makeCutSteps } from '../plan/make-cut-steps.ts';
 import { sayAllJoined } from '../plan/say-joined.ts';
-import { priceOfTestFirst, sayTestFirst, testBlockName } from '../plan/say-test-first.ts';
+import { BEGINNING, priceOfTestFirst, sayTestFirst, testBlockName } from '../plan/say-test-first.ts';
 import type { Tally } from '../plan/tally.ts';
 import { whatLeastMeans } from '../plan/what-least-means.ts';
 import { formatLength, formatMark } from '../quilt/format-length.ts';
@@ -78,6 +78,7 @@ function proofLines({ quilt, tally }: PlannedQuilt): readonly string[] {
     }),
     ...thirdCutLines(tally),
     `  All this with ${asked.join(' and ')} counted in.`,
+    ...(tally.cloths.some(({ proof }) => proof.testFirst === true) ? [`  ${BEGINNING}`] : []),
     `  ${whatLeastMeans(quilt.stacks ?? false)}`,
   ];
 }

@@ -28,8 +28,8 @@ export interface LaidLayout {
   readonly index: number;
   /** Where it begins along the cloth. */
   readonly at: number;
-  /** How many of its strips, from the start, are the test block's. */
-  readonly test: number;
+  /** Of its strips that are the test block's, from the start, how many blanks of each are. */
+  readonly test: readonly number[];
 }
 
 export interface NumberedStrip {
@@ -42,8 +42,9 @@ export interface NumberedStrip {
   /** Where it begins: along the cloth, or across it where first cuts run along. */
   readonly from: number;
   readonly height: number;
-  /** Whether it is the test block's, cut before all others. */
+  /** Whether it is the test block's, cut before all others; and then how many blanks from its start are, the others waiting. */
   readonly isTest: boolean;
+  readonly held: number;
 }
 
 export function unroll(group: Group, answer: LayoutAnswer): readonly ClothLengthDrawn[] {
@@ -51,7 +52,7 @@ export function unroll(group: Group, answer: LayoutAnswer): readonly ClothLength
   return group.lengths.flatMap((length, index) => {
     const jobCloth = group.job.cloths[index]!;
     const own = answer.layouts
-      .map((layout, which) => ({ layout, index: which, test: answer.testFirst?.strips[which] ?? 0 }))
+      .map((layout, which) => ({ layout, index: which, test: answer.testFirst?.held[which] ?? [] }))
       .filter(({ layout }) => layout.cloth === length.id);
     const common = { ...length, jobCloth };
     if (jobCloth.length != null) {
@@ -77,7 +78,7 @@ function drawn(
     const firstCut = layout.firstCut ?? 'across';
     return filledStrips(layout, blanks).map(({ from, height, placed }, strip): NumberedStrip => {
       const start = from + (firstCut === 'along' ? 0 : at);
-      const isTest = strip < test;
+      const isTest = strip < test.length;
       return {
         number: placed.length > 0 ? ++number : null,
         layout: index,
@@ -86,6 +87,7 @@ function drawn(
         from: start,
         height,
         isTest,
+        held: test[strip] ?? 0,
       };
     });
   });

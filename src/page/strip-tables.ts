@@ -1,9 +1,9 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import type { ClothLengthDrawn, NumberedStrip } from '../draw/unroll.ts';
+import { type StripRow, stripRows } from '../draw/strip-rows.ts';
+import type { ClothLengthDrawn } from '../draw/unroll.ts';
 import { type BagsOfStrip, sayBags } from '../plan/bagged-strips.ts';
 import type { StripPiece, StripSteps } from '../plan/cut-steps.ts';
 import { type Fold, foldOf } from '../plan/folded-row.ts';
-import { alike } from '../plan/group-strips.ts';
 import { handlingOf, sayFirstFold, sayPair } from '../plan/say-fold.ts';
 import { sayLayer, withStacksTogether } from '../plan/say-stack.ts';
 import { stripWords } from './lit-words.ts';
@@ -11,12 +11,6 @@ import { type Units, written, writtenMark } from './written.ts';
 
 /** A table of up to so many cuts is not parted between columns or pages. */
 const SHORT = 14;
-
-/** Strips that follow each other and are cut alike, so that the table does not say the same thing six times. */
-interface Rows {
-  readonly strips: readonly NumberedStrip[];
-  readonly steps: StripSteps | null;
-}
 
 /** What the tables tell of one length of cloth, but for the length itself. */
 export interface TableInput {
@@ -34,7 +28,7 @@ export interface TableInput {
  * the ruler. Marks are measured along the strip from its start, on its near and on its far edge.
  */
 export function stripTables(length: ClothLengthDrawn, input: TableInput): TemplateResult {
-  const rows = gather(length.strips, input.steps);
+  const rows = stripRows(length, input.steps);
   const across = rows.some(({ steps }) => steps?.firstCut === 'across');
   const firstFold = across ? sayFirstFold(length.jobCloth.width, input.units.quilt) : null;
   return html`<div class="strips table-frame" tabindex="0" role="region" aria-label="Strips and cuts of ${input.name}">
@@ -50,7 +44,7 @@ export function stripTables(length: ClothLengthDrawn, input: TableInput): Templa
 
 function stripTable(
   length: ClothLengthDrawn,
-  rows: Rows,
+  rows: StripRow,
   steps: StripSteps,
   input: TableInput,
   isFolded: boolean,
@@ -120,21 +114,20 @@ function stackRows(own: readonly StripPiece[], index: number, height: number, un
 }
 
 /** Over the first strip of the test block, and over the first of those that wait until it is sewn. */
-function partHead({ strips }: Rows, before: Rows | undefined): TemplateResult | typeof nothing {
-  const isTest = strips[0]!.isTest;
-  if (isTest === (before?.strips[0]?.isTest ?? false)) {
+function partHead({ isFirst }: StripRow, before: StripRow | undefined): TemplateResult | typeof nothing {
+  if (isFirst === (before?.isFirst ?? false)) {
     return nothing;
   }
-  return html`<p class="part-head">${isTest ? 'Test block first' : 'Once the test block is sewn'}</p>`;
+  return html`<p class="part-head">${isFirst ? 'Test block first' : 'Once the test block is sewn'}</p>`;
 }
 
 /** Of all strips cut alike; a layout cut several times is told once. */
-function bagWords({ strips }: Rows, { group, bagsOf }: TableInput): string | null {
+function bagWords({ strips, isFirst }: StripRow, { group, bagsOf }: TableInput): string | null {
   if (bagsOf === null) {
     return null;
   }
   const different = new Map(strips.map((each) => [`${each.layout}/${each.strip}`, each]));
-  const bagged = [...different.values()].flatMap(({ layout, strip }) => bagsOf(group, layout, strip).flat());
+  const bagged = [...different.values()].flatMap(({ layout, strip }) => bagsOf(group, layout, strip, isFirst).flat());
   return bagged.length === 0 ? null : sayBags(bagged);
 }
 
@@ -147,7 +140,7 @@ export function marksExplained(units: Units, stacks: boolean): string {
   return `Marks are measured along the strip from its start; each cut runs from edge to edge and parts a blank from all after it. The near edge of a strip across the cloth is the one toward the cut end, of one along the cloth the one toward the left selvage. ${stacks ? STACKED : ''}≈ is to the nearest ${finest}.`;
 }
 
-function headWords({ strips, steps }: Rows, fold: Fold | null, units: Units): string {
+function headWords({ strips, steps }: StripRow, fold: Fold | null, units: Units): string {
   const [first] = strips;
   if (first === undefined || first.number === null || steps === null) {
     return `Trim ${written(first?.height ?? 0, units)} off to square the end`;
@@ -156,22 +149,8 @@ function headWords({ strips, steps }: Rows, fold: Fold | null, units: Units): st
   const each = strips.length > 1 ? 'each ' : '';
   const way = first.firstCut === 'along' ? ' wide, along the selvage' : ' tall';
   const over = fold?.left ?? steps.left;
-  const where = fold === null ? 'at the end' : 'in the middle';
+  const where = steps.part === 'begun' ? 'for later' : fold === null ? 'at the end' : 'in the middle';
+  const rest = steps.part === 'rest' ? ', the rest of it' : '';
   const left = over > 1e-6 ? `; ${written(over, units)} left ${where}` : '';
-  return `${name[0]!.toUpperCase()}${name.slice(1)}: ${each}${written(first.height, units)}${way}${left}`;
-}
-
-function gather(strips: readonly NumberedStrip[], steps: readonly StripSteps[]): readonly Rows[] {
-  const rows: { strips: NumberedStrip[]; steps: StripSteps | null }[] = [];
-  for (const strip of strips) {
-    const own = steps.find((one) => one.layout === strip.layout && one.strip === strip.strip) ?? null;
-    const last = rows.at(-1);
-    const isOnePart = last?.strips[0]?.isTest === strip.isTest;
-    if (isOnePart && last?.steps != null && own !== null && alike(last.steps, own)) {
-      last.strips.push(strip);
-    } else {
-      rows.push({ strips: [strip], steps: own });
-    }
-  }
-  return rows;
+  return `${name[0]!.toUpperCase()}${name.slice(1)}${rest}: ${each}${written(first.height, units)}${way}${left}`;
 }

@@ -3,6 +3,7 @@ import { customElement, property } from 'lit/decorators.js';
 import type { Problem } from '../cutting/cut-list.ts';
 import { sayMoney } from '../plan/say-money.ts';
 import { saySteps } from '../plan/say-steps.ts';
+import { BEGINNING } from '../plan/say-test-first.ts';
 import { sayWashing } from '../plan/say-washing.ts';
 import type { Areas, ClothTally, Proof, Tally } from '../plan/tally.ts';
 import { whatLeastMeans } from '../plan/what-least-means.ts';
@@ -54,6 +55,7 @@ export class TallySlip extends PageElement {
         ${provedWords(tally)}
       </p>
       ${this.testFirst.map((line) => html`<p class="test-first">${line}</p>`)}
+      ${tally.cloths.some(({ proof }) => proof.testFirst === true) ? html`<p class="hint">${BEGINNING}</p>` : nothing}
       <p class="hint">${whatLeastMeans(planned.stacks ?? false)}</p>
       <ul class="bill">
         ${tally.cloths.map((cloth) =>

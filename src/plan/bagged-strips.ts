@@ -5,14 +5,20 @@ import { type Bag, fillBags } from './bags.ts';
 import { listOfCloth, listOfCopy } from './block-cloths.ts';
 import type { StripSteps } from './cut-steps.ts';
 import type { LayoutAnswer } from './layout-job.ts';
+import { partOf } from './strip-parts.ts';
 
 export interface Bagged {
   readonly blank: string;
   readonly bag: Bag;
 }
 
-/** What comes off one strip, in order, each time that its layout is cut. */
-export type BagsOfStrip = (group: string, layout: number, strip: number) => readonly (readonly Bagged[])[];
+/** What comes off one strip at one sitting, in order, each time that its layout is cut. */
+export type BagsOfStrip = (
+  group: string,
+  layout: number,
+  strip: number,
+  isFirst: boolean,
+) => readonly (readonly Bagged[])[];
 
 /**
  * @param answers in the order of the groups, as they are cut (inCuttingOrder)
@@ -32,13 +38,14 @@ export function bagStrips(
           ? []
           : Array.from({ length: layout.count }, () => steps[i]!.filter((strip) => strip.layout === index)).flatMap(
               (own) =>
-                own.map((strip) => ({
-                  key: JSON.stringify([group.id, index, strip.strip]),
-                  isFirst: strip.strip < (answers[i]!.testFirst?.strips[index] ?? 0),
-                  blanks: strip.pieces.map(({ blank }) => blank),
-                  cloth: id,
-                  group,
-                })),
+                own.flatMap((strip) =>
+                  [true, false].flatMap((isFirst) => {
+                    const held = answers[i]!.testFirst?.held[index]?.[strip.strip] ?? 0;
+                    const blanks = partOf(strip, held, isFirst)?.pieces.map(({ blank }) => blank) ?? [];
+                    const key = JSON.stringify([group.id, index, strip.strip, isFirst]);
+                    return blanks.length === 0 ? [] : [{ key, isFirst, blanks, cloth: id, group }];
+                  }),
+                ),
             ),
       ),
     );
@@ -65,7 +72,7 @@ export function bagStrips(
     const own = strip.blanks.map((blank): Bagged => ({ blank, bag: bags[at++]! }));
     found.set(strip.key, [...(found.get(strip.key) ?? []), own]);
   }
-  return (group, layout, strip) => found.get(JSON.stringify([group, layout, strip])) ?? [];
+  return (group, layout, strip, isFirst) => found.get(JSON.stringify([group, layout, strip, isFirst])) ?? [];
 }
 
 /** Blanks of blocks that keep to one cloth are told apart by the list of cloths that they come from. */

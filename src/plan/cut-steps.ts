@@ -15,6 +15,8 @@ export interface StripSteps {
   readonly pieces: readonly StripPiece[];
   /** Uncut at the end of the strip, measured on its shorter edge. */
   readonly left: number;
+  /** Where only a part of it is told: 'begun', the rest of it waits; 'rest', it was begun before. */
+  readonly part?: 'begun' | 'rest';
 }
 
 export interface StripPiece {

@@ -20,7 +20,7 @@ import { stepsFor } from './say-steps.ts';
 import { shapesOn } from './shapes-on.ts';
 
 /** Layouts keep their identity while their bound rises, so each is put in order once; what is in order stays as it is. */
-const ordered = new WeakMap<readonly Layout[], { readonly group: Group; readonly layouts: readonly Layout[] }>();
+const ordered = new WeakMap<readonly Layout[], { readonly group: Group; readonly answer: LayoutAnswer }>();
 
 /**
  * The same plan with its rows laid about the fold where that lets them be cut in two layers, else long blanks first, and its
@@ -30,31 +30,42 @@ const ordered = new WeakMap<readonly Layout[], { readonly group: Group; readonly
 export function inCuttingOrder(group: Group, answer: LayoutAnswer): LayoutAnswer {
   const known = ordered.get(answer.layouts);
   if (known?.group === group) {
-    return known.layouts === answer.layouts ? answer : { ...answer, layouts: known.layouts };
+    const { layouts, testFirst } = known.answer;
+    return layouts === answer.layouts ? answer : { ...answer, layouts, ...(testFirst && { testFirst }) };
   }
   const rows = withRowsInOrder(group, answer);
   const used = usedOf(answer);
-  const layouts = rows.map((layout, i) =>
-    stripsInOrder(group, layout, used.get(layout.cloth) ?? 0, answer.testFirst?.strips[i] ?? 0),
+  const told = rows.map((layout, i) =>
+    stripsInOrder(group, layout, used.get(layout.cloth) ?? 0, answer.testFirst?.held[i] ?? []),
   );
-  ordered.set(answer.layouts, { group, layouts });
-  ordered.set(layouts, { group, layouts });
-  return { ...answer, layouts };
+  const layouts = told.map(({ layout }) => layout);
+  const testFirst = answer.testFirst && { ...answer.testFirst, held: told.map(({ held }) => held) };
+  const found = { ...answer, layouts, ...(testFirst && { testFirst }) };
+  ordered.set(answer.layouts, { group, answer: found });
+  ordered.set(layouts, { group, answer: found });
+  return found;
 }
 
 function withRowsInOrder(group: Group, answer: LayoutAnswer): readonly Layout[] {
-  // A strip that holds stacks has cuts of its own, and its segments stay as they were planned.
-  if (group.job.stages === 3) {
-    return answer.layouts;
-  }
   const steps = makeCutSteps(group.job, answer);
   return answer.layouts.map((layout, index) => {
     const own = steps.filter((strip) => strip.layout === index);
-    return { ...layout, placements: own.flatMap((strip) => rowInOrder(group, layout, strip)) };
+    return {
+      ...layout,
+      placements: own.flatMap((strip) =>
+        rowInOrder(group, layout, strip, answer.testFirst?.held[index]?.[strip.strip]),
+      ),
+    };
   });
 }
 
-function rowInOrder(group: Group, layout: Layout, strip: StripSteps): readonly Placement[] {
+/** @param held how many of its blanks are the test block's, where it is one of its strips */
+function rowInOrder(
+  group: Group,
+  layout: Layout,
+  strip: StripSteps,
+  held: number = strip.pieces.length,
+): readonly Placement[] {
   const within = touching(group.job, layout.cloth);
   const shapes = shapesOn(group.job, layout.cloth);
   const outlines = new Map(shapes.map((shape) => [JSON.stringify([shape.blank, shape.shape]), shape.outline]));
@@ -68,6 +79,10 @@ function rowInOrder(group: Group, layout: Layout, strip: StripSteps): readonly P
       const [own] = placedPolygon(outlines.get(JSON.stringify([blank, shape]))!.slice(0, 1), still);
       return { ...still, x: moved[0]![0] - own![0], y: moved[0]![1] - own![1] };
     });
+  // A strip that holds stacks has cuts of its own; one that is cut at two sittings begins with the test block.
+  if (held < strip.pieces.length || strip.pieces.some(({ stack }) => stack !== undefined)) {
+    return lay({ pieces: strip.pieces, start: 0 }, 0);
+  }
   const rank = rankOf(group.blanks);
   const clusters = [...clustersOf(strip, within)].sort(
     (a, b) =>
@@ -95,18 +110,23 @@ function usedOf(answer: LayoutAnswer): ReadonlyMap<string, number> {
 
 /**
  * @param used how much of the bolt all its layouts use; of a piece the layout says itself
- * @param test how many strips, from the start, are the test block's: they stay before the others
+ * @param held of the test block's strips, which stay before the others, how many blanks are its own
  */
-function stripsInOrder(group: Group, layout: Layout, used: number, test: number): Layout {
+function stripsInOrder(
+  group: Group,
+  layout: Layout,
+  used: number,
+  held: readonly number[],
+): { readonly layout: Layout; readonly held: readonly number[] } {
   const along = layout.firstCut === 'along';
   const strips = filledStrips(layout, blanksById(group.blanks));
   const fixed = strips.findIndex(({ placed }) => placed.length > 0);
   if (fixed < 0) {
-    return layout;
+    return { layout, held };
   }
   const index = group.lengths.findIndex(({ id }) => id === layout.cloth);
   const left = leftOver(group.job.cloths[index]!, group.lengths[index]!, layout, used);
-  const first = Math.max(fixed, test);
+  const first = Math.max(fixed, held.length);
   const sorted = [strips.slice(fixed, first), strips.slice(first)].flatMap((part) => inTurn(group, part, left, along));
   let from = strips[fixed]!.from;
   const told: Strip[] = (layout.strips ?? []).slice(0, fixed);
@@ -121,7 +141,11 @@ function stripsInOrder(group: Group, layout: Layout, used: number, test: number)
     );
     from += height;
   }
-  return { ...layout, strips: told, placements };
+  const moved = sorted.slice(0, first - fixed).map((strip) => held[strips.indexOf(strip)] ?? 0);
+  return {
+    layout: { ...layout, strips: told, placements },
+    held: [...held.slice(0, fixed), ...moved].slice(0, held.length),
+  };
 }
 
 /** Strips that may change places, sorted. @param left what is there beyond the need */

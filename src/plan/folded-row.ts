@@ -42,6 +42,10 @@ export interface Fold {
  */
 export function foldOf(strip: StripSteps, oneWay: OneWay, within: number): Fold | null {
   const { pieces, across } = strip;
+  // A strip cut at two sittings is not whole when it is folded.
+  if (strip.part !== undefined) {
+    return null;
+  }
   // The cuts along a stack would have to be found in both layers: it is cut flat.
   if (!mayFold(strip.firstCut, oneWay) || pieces.some(({ stack }) => stack !== undefined)) {
     return null;

@@ -1,7 +1,9 @@
 /** The test block's plan and the plan of the rest made one plan of the whole job. */
 import { endOf, lengthOf } from './layout-extent.ts';
-import type { JobCloth, Layout, LayoutAnswer, LayoutJob } from './layout-job.ts';
+import type { JobCloth, Layout, LayoutAnswer, LayoutJob, Placement } from './layout-job.ts';
+import { makeCutSteps } from './make-cut-steps.ts';
 import { stepsFor } from './say-steps.ts';
+import { passesOverEnds, type StripEnd } from './strip-ends.ts';
 import type { RestJob } from './test-first.ts';
 import { oneClothOfBoth } from './test-one-cloth.ts';
 
@@ -19,10 +21,10 @@ export interface FirstParts {
   readonly whole: LayoutAnswer;
 }
 
-/** A layout, and how many of its strips from its start are the test block's. */
+/** A layout, and of each of its strips that are the test block's how many blanks are. */
 interface Begun {
   readonly layout: Layout;
-  readonly strips: number;
+  readonly held: readonly number[];
 }
 
 /**
@@ -32,18 +34,26 @@ interface Begun {
 export function joinFirst(parts: FirstParts): LayoutAnswer {
   const { block, job, test, rest, answer, whole } = parts;
   const short = test.unplaced.length > 0 || (answer?.unplaced.length ?? 0) > 0;
+  const without = { block, bound: null, without: whole };
   if (short || whole.unplaced.length > 0 || whole.bound === null) {
-    return { ...whole, testFirst: { block, strips: whole.layouts.map(() => 0), bound: null, without: whole } };
+    return {
+      ...whole,
+      testFirst: { ...without, strips: whole.layouts.map(() => 0), held: whole.layouts.map(() => []) },
+    };
   }
+  const first = filled(job, test, answer, rest?.ends ?? []);
   const begun = job.cloths.flatMap((cloth) =>
-    cloth.length == null ? boltLayouts(cloth, test, answer) : pieceLayouts(cloth, test, answer, rest?.remaining ?? []),
+    cloth.length == null
+      ? boltLayouts(cloth, first, answer)
+      : pieceLayouts(cloth, first, answer, rest?.remaining ?? []),
   );
   const layouts = begun.map(({ layout }) => layout);
   const cost = costOf(job, layouts);
   const taken = costOf(job, test.layouts);
   const fromPieces = costOf({ ...job, cloths: job.cloths.filter(({ length }) => length != null) }, test.layouts);
   // The rest's own bound knows of the test block's length only where the rest needs more of the same bolt.
-  const least = Math.max(taken, (answer?.bound ?? 0) + fromPieces, whole.bound);
+  const byRest = rest !== null && passesOverEnds(job, test) ? 0 : (answer?.bound ?? 0) + fromPieces;
+  const least = Math.max(taken, byRest, whole.bound);
   return {
     status: cost - whole.bound <= 1e-6 ? 'optimal' : 'feasible',
     cost,
@@ -53,32 +63,65 @@ export function joinFirst(parts: FirstParts): LayoutAnswer {
     layouts,
     unplaced: [],
     ...(job.oneCloth && { oneCloth: oneClothOfBoth(job.oneCloth, test.oneCloth ?? [], answer?.oneCloth ?? []) }),
-    testFirst: { block, strips: begun.map(({ strips }) => strips), bound: Math.min(least, cost), without: whole },
+    testFirst: {
+      block,
+      strips: begun.map(({ held }) => held.length),
+      held: begun.map(({ held }) => held),
+      bound: Math.min(least, cost),
+      without: whole,
+    },
   };
 }
 
+/** The test block's layouts, their strips filled up with what the rest's plan cuts from their ends. */
+function filled(
+  job: LayoutJob,
+  test: LayoutAnswer,
+  rest: LayoutAnswer | null,
+  ends: readonly StripEnd[],
+): readonly Begun[] {
+  const steps = makeCutSteps(job, test);
+  return test.layouts.map((layout, index) => {
+    const along = layout.firstCut === 'along';
+    const more = ends
+      .filter((end) => end.layout === index)
+      .flatMap((end): readonly Placement[] => {
+        const { from } = layout.strips![end.strip]!;
+        const by = along ? [from, end.begins] : [end.begins, from];
+        const later = (rest?.layouts ?? []).filter(({ cloth }) => cloth === end.cloth.id);
+        if (later.some(({ strips }) => strips?.length !== 1)) {
+          throw new Error(`the end of a strip, "${end.cloth.id}", is cut into several`);
+        }
+        return later.flatMap(({ placements }) =>
+          placements.map((each) => ({ ...each, x: each.x + by[0]!, y: each.y + by[1]! })),
+        );
+      });
+    const held = (layout.strips ?? []).map((_, strip) => {
+      const own = steps.find((each) => each.layout === index && each.strip === strip);
+      return own?.pieces.length ?? 0;
+    });
+    return { layout: { ...layout, placements: [...layout.placements, ...more] }, held };
+  });
+}
+
 /** The rest's bolt begins with an empty strip, or an empty length, where the test block's strips are. */
-function boltLayouts(cloth: JobCloth, test: LayoutAnswer, rest: LayoutAnswer | null): readonly Begun[] {
-  const first = test.layouts.filter((layout) => layout.cloth === cloth.id);
+function boltLayouts(cloth: JobCloth, test: readonly Begun[], rest: LayoutAnswer | null): readonly Begun[] {
+  const first = test.filter(({ layout }) => layout.cloth === cloth.id);
   const later = (rest?.layouts ?? []).filter((layout) => layout.cloth === cloth.id);
-  const begun = first.map((layout) => ({ layout, strips: layout.strips?.length ?? 0 }));
-  const taken = lengthOf(first);
+  const taken = lengthOf(first.map(({ layout }) => layout));
   const at = taken === 0 ? -1 : later.findIndex((layout) => isEmptyUpTo(layout, taken));
-  if (at < 0) {
-    return [...begun, ...later.map((layout) => ({ layout, strips: 0 }))];
+  const untouched = later.filter((_, i) => i !== at).map((layout) => ({ layout, held: [] }));
+  const place = later[at];
+  if (place === undefined || place.placements.length === 0) {
+    return [...first, ...untouched];
   }
-  const place = later[at]!;
-  const others = later.filter((_, i) => i !== at).map((layout) => ({ layout, strips: 0 }));
   const [only, ...more] = first;
-  if (place.placements.length === 0) {
-    return [...begun, ...others];
-  }
   if (more.length > 0 || only === undefined) {
     throw new Error(`the test block's strips on "${cloth.id}" are told in several layouts`);
   }
-  const strips = [...(only.strips ?? []), ...(place.strips ?? []).slice(1)];
-  const layout = { ...place, strips, placements: [...only.placements, ...place.placements] };
-  return [{ layout, strips: only.strips?.length ?? 0 }, ...others];
+  const strips = [...(only.layout.strips ?? []), ...(place.strips ?? []).slice(1)];
+  const layout = { ...place, strips, placements: [...only.layout.placements, ...place.placements] };
+  return [{ layout, held: only.held }, ...untouched];
 }
 
 function isEmptyUpTo(layout: Layout, taken: number): boolean {
@@ -92,25 +135,24 @@ function isEmptyUpTo(layout: Layout, taken: number): boolean {
 /** A piece is cut on from where the test block's strips end; pieces of which the rest needs nothing are told as they are. */
 function pieceLayouts(
   cloth: JobCloth,
-  test: LayoutAnswer,
+  test: readonly Begun[],
   rest: LayoutAnswer | null,
   remaining: RestJob['remaining'],
 ): readonly Begun[] {
   const untouched = (rest?.layouts ?? []).filter((layout) => layout.cloth === cloth.id);
-  const begun = test.layouts.flatMap((layout, after): readonly Begun[] => {
+  const begun = test.flatMap(({ layout, held }, after): readonly Begun[] => {
     if (layout.cloth !== cloth.id) {
       return [];
     }
     const id = remaining.find((each) => each.after === after)?.id;
     const later = (rest?.layouts ?? []).filter((each) => each.cloth === id);
-    const strips = layout.strips?.length ?? 0;
     const left = layout.count - later.reduce((sum, { count }) => sum + count, 0);
     return [
-      ...later.map((each) => ({ layout: cutOn(layout, each), strips })),
-      ...(left > 0 ? [{ layout: { ...layout, count: left }, strips }] : []),
+      ...later.map((each) => ({ layout: cutOn(layout, each), held })),
+      ...(left > 0 ? [{ layout: { ...layout, count: left }, held }] : []),
     ];
   });
-  return [...begun, ...untouched.map((layout) => ({ layout, strips: 0 }))];
+  return [...begun, ...untouched.map((layout) => ({ layout, held: [] }))];
 }
 
 function cutOn(first: Layout, later: Layout): Layout {

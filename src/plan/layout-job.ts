@@ -98,6 +98,8 @@ export interface TestFirst {
   readonly block: string;
   /** Of each layout, how many of its strips, from its start, are cut first. All 0 where it could not be done. */
   readonly strips: readonly number[];
+  /** Of each layout and each of those strips, how many of its blanks, from its start, are the block's; the others wait. */
+  readonly held: readonly (readonly number[])[];
   /** A proved lower bound on the cost of any plan that begins with these strips; null where it could not be done. */
   readonly bound: number | null;
   /** The plan without that wish. */

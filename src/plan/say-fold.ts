@@ -30,6 +30,9 @@ export interface StripHandling {
  * @param alike how many strips are cut just so
  */
 export function handlingOf(strip: StripSteps, fold: Fold | null, isFolded: boolean, alike: number): StripHandling {
+  if (strip.part === 'rest') {
+    return { before: 'It was begun for the test block: cut on from there, marks still from its start.', between: null };
+  }
   if (fold !== null) {
     const how = strip.firstCut === 'along' ? 'end to end' : isFolded ? 'selvage to selvage' : 'side to side';
     const rest = strip.pieces.length > 2 * fold.pairs;

@@ -21,6 +21,10 @@ export function sayTestFirst(quilt: Quilt, answers: readonly LayoutAnswer[]): st
     : `Test block first: on every cloth cut the strips for ${name} that come first, sew it and measure it; then cut the rest.`;
 }
 
+/** What a proof over plans that begin with a test block speaks of. */
+export const BEGINNING =
+  'Plans that begin with this test block have the same first strips, and cut from the ends of these only blanks of which every shape is more than half as high as the strip.';
+
 export const beginsWithTest = ({ testFirst }: LayoutAnswer): boolean =>
   testFirst?.strips.some((strips) => strips > 0) === true;
 

@@ -1,6 +1,6 @@
 /**
  * Test block first: one block is cut from the first strips and sewn before the rest is cut. Its blanks are planned alone, from
- * the least length; the rest is planned from what remains of each bolt's selling step and of each shelf piece. To the engine
+ * the least length; the rest is planned from what remains of its strips, of each bolt's selling step and of each shelf piece. To the engine
  * the length taken up front is what squaring is: lost once if any of the bolt is bought. Both are one purchase.
  */
 import type { Group } from '../cutting/cut-list.ts';
@@ -12,6 +12,7 @@ import { joinFirst } from './join-first.ts';
 import { endOf, lengthOf } from './layout-extent.ts';
 import type { ClothChoice, JobBlank, JobCloth, Layout, LayoutAnswer, LayoutJob } from './layout-job.ts';
 import type { ReadAnswer } from './side-by-side.ts';
+import { type StripEnd, stripEnds } from './strip-ends.ts';
 import { oneClothOfRest, oneClothOfTest } from './test-one-cloth.ts';
 
 /** Wall time for the test block: it is small, and what follows waits for it. */
@@ -51,6 +52,8 @@ export interface Remaining {
 export interface RestJob {
   readonly job: LayoutJob;
   readonly remaining: readonly Remaining[];
+  /** What is left at the ends of the test block's strips. */
+  readonly ends: readonly StripEnd[];
 }
 
 /**
@@ -85,20 +88,40 @@ export function restJob(job: LayoutJob, test: LayoutAnswer): RestJob | null {
     return left === 0 ? [] : [{ ...cloth, count: left }];
   });
   const ids = new Set(cloths.map(({ id }) => id));
-  const blanks = withDemand(job.blanks, ({ id, demand }) => demand - (cut.get(id) ?? 0)).map((blank) =>
-    blank.cloths === undefined ? blank : { ...blank, cloths: choicesAfter(blank.cloths, ids, remaining, test) },
-  );
+  const left = withDemand(job.blanks, ({ id, demand }) => demand - (cut.get(id) ?? 0));
+  const ends = stripEnds(job, test, left);
+  const blanks = left.map((blank): JobBlank => {
+    const choices = blank.cloths ?? job.cloths.map(({ id }) => id);
+    const fromEnds = ends.flatMap((end) => endChoice(end, blank.id, choices, test));
+    return { ...blank, cloths: [...choicesAfter(choices, ids, remaining, test), ...fromEnds] };
+  });
+  const all = [...cloths, ...pieces, ...ends.map(({ cloth }) => cloth)];
   if (blanks.length === 0) {
     return null;
   }
   const after = (id: string): readonly string[] => [
     ...(ids.has(id) ? [id] : []),
     ...remaining.filter(({ after: at }) => test.layouts[at]!.cloth === id).map((each) => each.id),
+    ...ends.filter(({ layout }) => test.layouts[layout]!.cloth === id).map(({ cloth }) => cloth.id),
   ];
   const { oneCloth, ...whole } = job;
   const asked = oneClothOfRest(oneCloth ?? [], test.oneCloth ?? [], after);
   const own = asked.length > 0 && { oneCloth: asked };
-  return { job: { ...whole, cloths: [...cloths, ...pieces], blanks, ...own }, remaining };
+  return { job: { ...whole, cloths: all, blanks, ...own }, remaining, ends };
+}
+
+function endChoice(
+  { cloth, layout, turns }: StripEnd,
+  blank: string,
+  choices: readonly ClothChoice[],
+  test: LayoutAnswer,
+): readonly ClothChoice[] {
+  const own = turns.get(blank);
+  const whole = choices.find((each) => (typeof each === 'string' ? each : each.id) === test.layouts[layout]!.cloth);
+  if (own === undefined || whole === undefined) {
+    return [];
+  }
+  return [{ ...(typeof whole === 'string' ? {} : whole), id: cloth.id, turns: own }];
 }
 
 /** What remains of a piece is cut on as it was begun; it is paid for already. */

@@ -263,7 +263,10 @@ test('with a test block the whole is shown until the rest is planned too, and it
   packers.open[0]!.finish({ ...answer(5), layouts: layouts([[0, 0]], [5]) });
   await settle();
   const [rest] = packers.open;
-  expect(rest!.job).toMatchObject({ cloths: [{ squaring: 5 }], blanks: [{ demand: 3 }] });
+  expect(rest!.job).toMatchObject({
+    cloths: [{ squaring: 5 }, { id: 'a end 1.1', width: 5, length: 5, cost: 0 }],
+    blanks: [{ demand: 3 }],
+  });
   rest!.finish({
     ...answer(15),
     layouts: layouts(
@@ -277,6 +280,9 @@ test('with a test block the whole is shown until the rest is planned too, and it
   });
   await settle();
   expect(planner.state.groups[0]).toMatchObject({ status: 'planned', error: null });
-  expect(planner.state.plan?.answers[0]).toMatchObject({ cost: 15, testFirst: { block: 'b', strips: [1], bound: 15 } });
+  expect(planner.state.plan?.answers[0]).toMatchObject({
+    cost: 15,
+    testFirst: { block: 'b', strips: [1], held: [[1]], bound: 15 },
+  });
   expect(planner.state.busy).toBe(false);
 });

@@ -81,7 +81,7 @@ test('the tally says which block is of which cloth, and every bag is filled so',
     for (const strip of steps[g]!) {
       const layout = inOrder[g]!.layouts[strip.layout]!;
       const cloth = group.lengths.find(({ id }) => id === layout.cloth)!.cloth;
-      for (const bagged of bagsOf(group.id, strip.layout, strip.strip).flat()) {
+      for (const bagged of bagsOf(group.id, strip.layout, strip.strip, false).flat()) {
         if (bagged.blank !== 'B1' || bagged.bag.block === null) continue;
         cloths.set(bagged.bag.name, (cloths.get(bagged.bag.name) ?? new Set()).add(cloth));
         counts.set(bagged.bag.name, (counts.get(bagged.bag.name) ?? 0) + 1);
@@ -112,7 +112,7 @@ test('with the test block first, the first block’s bag is filled from the firs
   const bagsOf = bagStrips(quilt, cutList, inOrder, steps);
   const list = groups[at]!.job.oneCloth![0]!.cloths[told[0]!.first!]!;
   const first = steps[at]!.flatMap(({ layout, strip }) =>
-    bagsOf(groups[at]!.id, layout, strip)
+    bagsOf(groups[at]!.id, layout, strip, true)
       .flat()
       .filter(({ blank, bag }) => blank === 'B1' && bag.name === 'Gate 1')
       .map(() => ({

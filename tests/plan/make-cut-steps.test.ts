@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { groupStrips } from '../../src/plan/group-strips.ts';
+import { alike } from '../../src/plan/alike-strips.ts';
 import type { Layout, LayoutAnswer, LayoutJob, Placement } from '../../src/plan/layout-job.ts';
 import { makeCutSteps } from '../../src/plan/make-cut-steps.ts';
 import type { Point, Polygon } from '../../src/shape/point.ts';
@@ -257,7 +257,7 @@ test('whatever convex blanks stand side by side, every cut has its blank before 
   );
 });
 
-test('strips cut alike are told once, the others in their order', () => {
+test('strips are alike where size and cuts are', () => {
   const strips = [0, 3, 6, 9].map((from) => ({ from, height: 3 }));
   const done = steps(
     { blanks: [{ id: 'a', outline: rectangle(4, 3), demand: 9 }] },
@@ -267,7 +267,7 @@ test('strips cut alike are told once, the others in their order', () => {
       placements: [place('a', 0, 0), place('a', 0, 3), place('a', 0, 6), place('a', 4, 6), place('a', 0, 9)],
     },
   );
-  expect(groupStrips(done).map((group) => group.strips.map((strip) => strip.strip))).toEqual([[0, 1], [2], [3]]);
+  expect([1, 2, 3].map((i) => alike(done[i - 1]!, done[i]!))).toEqual([true, false, false]);
 });
 
 /** Whether the cut lies right of every point of the one and left of every point of the others, within 1e-6 of the width. */

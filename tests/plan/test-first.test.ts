@@ -49,33 +49,62 @@ async function begun(quilt: Quilt) {
   return { quilt, cutList, group, answer, ordered, tally: makeTally(quilt, cutList, answers) };
 }
 
-/** How many blanks lie in the first strips and how many beyond them, over all layouts. */
+/** How many blanks are cut at the first sitting and how many after it, over all layouts. */
 function split({ layouts, testFirst }: LayoutAnswer): readonly [first: number, later: number] {
-  let [first, later] = [0, 0];
-  layouts.forEach(({ strips, placements, count, firstCut }, i) => {
-    const told = testFirst!.strips[i]!;
-    const end = told === 0 ? 0 : strips![told - 1]!.from + strips![told - 1]!.height;
-    const within = placements.filter((each) => (firstCut === 'along' ? each.x : each.y) < end - 1e-6).length;
-    first += within * count;
-    later += (placements.length - within) * count;
-  });
-  return [first, later];
+  const { held, strips } = testFirst!;
+  expect(held.map((own) => own.length)).toEqual(strips);
+  const first = layouts.map(({ count }, i) => count * (held[i] ?? []).reduce((sum, each) => sum + each, 0));
+  const all = layouts.map(({ count, placements }) => count * placements.length);
+  const sum = (list: readonly number[]) => list.reduce((total, each) => total + each, 0);
+  return [sum(first), sum(all) - sum(first)];
+}
+
+/** A block of one square of 4 in cut size, and one of seven of 5 in: together they fill a strip 5 in high but for 1 in. */
+function lowAndTall(testBlock: string): Quilt {
+  const square = (size: number) =>
+    [
+      [0, 0],
+      [size, 0],
+      [size, size],
+      [0, size],
+    ] as const;
+  const low = blockOf([unitOf(square(3.5), { count: 1 })], { id: 'low', name: 'Low' });
+  const tall = blockOf([unitOf(square(4.5), { count: 7 })], { id: 'tall', name: 'Tall' });
+  return { ...squares(1, 1), blocks: [low, tall], testBlock };
 }
 
 describe('on a bolt', () => {
-  test('four squares first, twelve after: three strips where all at once need two, and the proof says of what', async () => {
-    const { quilt, cutList, answer, ordered, tally } = await begun(squares(4, 4));
-    expect(split(answer)).toEqual([4, 12]);
-    expect(split(ordered)).toEqual([4, 12]);
-    expect(answer).toMatchObject({ cost: 15, bound: 10, status: 'feasible', testFirst: { bound: 15 } });
-    expect(answer.testFirst!.without.cost).toBe(10);
-    expect(tally.cloths[0]!.proof).toMatchObject({ state: 'least', testFirst: true, atLeast: 3 });
+  test('a low strip first and a tall one after it, where one tall strip would hold all: it is said what that costs', async () => {
+    const { quilt, cutList, answer, ordered, tally } = await begun(lowAndTall('low'));
+    expect(split(answer)).toEqual([1, 7]);
+    expect(split(ordered)).toEqual([1, 7]);
+    expect(answer).toMatchObject({ cost: 10, bound: 5, status: 'feasible', testFirst: { bound: 10 } });
+    expect(answer.testFirst!.without.cost).toBe(5);
+    expect(tally.cloths[0]!.proof).toMatchObject({ state: 'least', testFirst: true, atLeast: 2 });
     expect(tally.cloths[0]!.proof.words).toBe(
-      'No plan with strips cut like these that begins with this test block buys less than 3 × 5 in.',
+      'No plan with strips cut like these that begins with this test block buys less than 2 × 5 in.',
     );
     expect(priceOfTestFirst(quilt, cutList, [answer], tally)).toEqual([
-      'Cutting Block first buys tossed 3 × 5 in instead of 2 × 5 in.',
+      'Cutting Low first buys tossed 2 × 5 in instead of 5 in.',
     ]);
+  });
+
+  test('the rest goes on in what is left of the first strips', async () => {
+    const { quilt, cutList, answer, ordered, tally } = await begun(lowAndTall('tall'));
+    expect(answer.layouts[0]!.strips).toEqual([{ from: 0, height: 5 }]);
+    expect(answer.testFirst!.held).toEqual([[7]]);
+    expect(answer).toMatchObject({ cost: 5, bound: 5, status: 'optimal' });
+    const lines = cuttingLines({ quilt, cutList, answers: [ordered], tally }).join('\n');
+    expect(lines).toContain('Strip 1: 5 in high, 7 blanks; 5 in left for later');
+    expect(lines).toContain('Strip 1, the rest of it: 5 in high, 1 blank; 1 in left over');
+    expect(lines).toContain('It was begun for the test block: cut on from there, marks still from its start.');
+    expect(lines.match(/Bags: all to (Tall|Low)\./g)).toEqual(['Bags: all to Tall.', 'Bags: all to Low.']);
+  });
+
+  test('four squares first and twelve after take no more than sixteen at once', async () => {
+    const { answer } = await begun(squares(4, 4));
+    expect(split(answer)).toEqual([4, 12]);
+    expect(answer).toMatchObject({ cost: 10, bound: 10, status: 'optimal' });
   });
 
   test('where it costs nothing the proof is over all plans', async () => {
@@ -88,17 +117,24 @@ describe('on a bolt', () => {
   });
 
   test('the end is squared once, before the test block, and its strips are told first', async () => {
-    const { quilt, cutList, answer, tally } = await begun(squares(4, 2, { step: 1 }, { squaring: 1, spares: 1 }));
+    const { quilt, cutList, answer, tally } = await begun(squares(4, 4, { step: 1 }, { squaring: 1 }));
     expect(answer.layouts).toHaveLength(1);
     expect(answer.layouts[0]!.strips!.map(({ height }) => height)).toEqual([1, 5, 5]);
-    expect(split(answer)).toEqual([4, 5]);
+    expect(split(answer)).toEqual([4, 12]);
     const lines = cuttingLines({ quilt, cutList, answers: [answer], tally }).join('\n');
     expect(lines).toContain(`  ${sayTestFirst(quilt, [answer])}`);
     const [first, rest] = [lines.indexOf('TEST BLOCK FIRST'), lines.indexOf('THE REST, once Block is sewn')];
-    const [trim, one, two] = ['Trim 1 in', 'Strip 1: 5 in', 'Strip 2: 5 in'].map((text) => lines.indexOf(text));
-    expect([first, trim, one, rest, two]).toEqual([first, trim, one, rest, two].sort((a, b) => a! - b!));
-    expect(lines).toContain('Bags: all to Block 1.');
-    expect(lines).toContain('Bags: 4 to Block 2, 1 to Spares.');
+    const told = ['Trim 1 in', 'Strip 1: 5 in', 'Strip 1, the rest', 'Strip 2: 5 in'].map((text) =>
+      lines.indexOf(text),
+    );
+    const places = [first, told[0]!, told[1]!, rest, told[2]!, told[3]!];
+    expect(Math.min(...places)).toBeGreaterThan(0);
+    expect(places).toEqual([...places].sort((a, b) => a - b));
+    expect(lines.match(/Bags: .*/g)).toEqual([
+      'Bags: all to Block 1.',
+      'Bags: all to Block 2.',
+      'Bags: 4 each to Block 3 and 4.',
+    ]);
   });
 
   test('a quilt of one such block has nothing left to cut', async () => {
@@ -129,12 +165,14 @@ describe('on the shelf', () => {
   });
 
   test('a block that leaves too little for the rest is not cut first, and it is said', async () => {
-    // Three to a strip and two strips: six squares fill the piece, but three first leave one row for four.
-    const { quilt, cutList, answer, tally } = await shelfOnly(2, 4, 10);
-    expect(answer.testFirst).toMatchObject({ bound: null, strips: [0] });
+    // All of it fits a piece 40 × 5 in; four inches of that for the low square first leave one inch.
+    const low = lowAndTall('low');
+    const { step: _, ...cloth } = { ...low.cloths[0]!, pieces: [{ id: 'p', width: 40, length: 5 }] };
+    const { quilt, cutList, answer, tally } = await begun({ ...low, cloths: [cloth] });
+    expect(answer.testFirst).toMatchObject({ bound: null, strips: [0], held: [[]] });
     expect(answer.layouts).toEqual(answer.testFirst!.without.layouts);
     expect(priceOfTestFirst(quilt, cutList, [answer], tally)).toContain(
-      'On tossed Block is not cut first: what it leaves would be too little for the rest.',
+      'On tossed Low is not cut first: what it leaves would be too little for the rest.',
     );
     expect(sayTestFirst(quilt, [answer])).toBeNull();
   });

@@ -1,26 +1,5 @@
-/** Strips that are cut alike told once, so that a cutting page does not say the same thing six times. */
+/** Strips that are cut alike are told once, so that a cutting page does not say the same thing six times. */
 import type { StripPiece, StripSteps } from './cut-steps.ts';
-
-export interface AlikeStrips {
-  /** The first of them. */
-  readonly strip: StripSteps;
-  /** All of them, in order. */
-  readonly strips: readonly StripSteps[];
-}
-
-/** Gathers strips that follow each other on one cloth and are cut alike; the order stays. */
-export function groupStrips(strips: readonly StripSteps[]): readonly AlikeStrips[] {
-  const groups: { strip: StripSteps; strips: StripSteps[] }[] = [];
-  for (const strip of strips) {
-    const last = groups.at(-1);
-    if (last !== undefined && alike(last.strip, strip)) {
-      last.strips.push(strip);
-    } else {
-      groups.push({ strip, strips: [strip] });
-    }
-  }
-  return groups;
-}
 
 /** Whether two strips are of one size, cut the same number of times, with the same blanks at the same marks. */
 export function alike(a: StripSteps, b: StripSteps): boolean {
@@ -28,6 +7,7 @@ export function alike(a: StripSteps, b: StripSteps): boolean {
     a.cloth === b.cloth &&
     a.count === b.count &&
     a.firstCut === b.firstCut &&
+    a.part === b.part &&
     same(a.height, b.height) &&
     same(a.across, b.across) &&
     a.pieces.length === b.pieces.length &&
