@@ -8,8 +8,8 @@ import type { LayoutJob } from '../../src/plan/layout-job.ts';
 import type { Solver } from '../programme/glpk.ts';
 import type { ProgrammeColumn } from '../programme/programme.ts';
 import type { Family } from '../strips/family.ts';
+import { bestBounded } from './bounded-slots.ts';
 import type { Breath } from './generate.ts';
-import { bestSlots } from './piece-slots.ts';
 import { isBolt } from './strip-master.ts';
 
 /** A blank as it lies on a cloth: how far across, how far along; a slanted one has only its area. */
@@ -78,7 +78,7 @@ export async function barBound(
     });
     // Prices scaled down until every bolt can pay; pieces charge what they are worth beyond their cost as rent.
     const income = wanted.reduce((sum, b) => sum + demand[b]! * values[b]!, 0);
-    const best = lies.map((own, cloth) => bestBar(own, job.cloths[cloth]!.width, values));
+    const best = lies.map((own, cloth) => bestBar(own, job.cloths[cloth]!.width, values, demand));
     const scale = best.reduce(
       (least, bar, c) => (room[c] === Infinity && bar.value > 0 ? Math.min(least, rates[c]! / bar.value) : least),
       1,
@@ -119,30 +119,38 @@ function liesOn(families: readonly Family[]): readonly Lie[] {
   return lies;
 }
 
-/** The set worth most that fits across: boxes by number, and for the rest of the width as much of a slanted one as goes in. */
+/**
+ * The set worth most that fits across: boxes by number, of each no more than are wanted, since a line meets each once; and for the
+ * rest of the width as much of a slanted one as goes in.
+ */
 function bestBar(
   lies: readonly Lie[],
   width: number,
   values: Float64Array,
+  demand: Int32Array,
 ): { value: number; gives: Map<number, number> } {
   const fluid = lies
     .filter((l) => !l.boxed)
     .map((l) => ({ blank: l.blank, area: l.area, each: values[l.blank]! / l.area }))
     .sort((a, b) => b.each - a.each)[0];
   const each = fluid?.each ?? 0;
-  const items = lies
-    .filter((l) => l.boxed)
-    .map((l) => [l.across, values[l.blank]! / l.along - each * l.across] as const);
-  const best = bestSlots(items, width, 0);
+  const boxes = lies.filter((l) => l.boxed);
+  const best = bestBounded(
+    boxes.map((l) => ({
+      size: l.across,
+      value: values[l.blank]! / l.along - each * l.across,
+      most: demand[l.blank]!,
+    })),
+    width,
+  );
   const gives = new Map<number, number>();
   let left = width;
-  for (const [across, n] of best?.slots ?? []) {
-    const lie = lies
-      .filter((l) => l.boxed && l.across === across)
-      .reduce((a, b) => (values[b.blank]! / b.along > values[a.blank]! / a.along ? b : a));
+  best.counts.forEach((n, i) => {
+    const lie = boxes[i]!;
+    if (n === 0) return;
     gives.set(lie.blank, (gives.get(lie.blank) ?? 0) + n / lie.along);
-    left -= n * across;
-  }
+    left -= n * lie.across;
+  });
   if (fluid && left > 0) gives.set(fluid.blank, (gives.get(fluid.blank) ?? 0) + left / fluid.area);
-  return { value: each * width + (best?.value ?? 0), gives };
+  return { value: each * width + best.value, gives };
 }

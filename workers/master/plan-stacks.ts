@@ -8,11 +8,12 @@ import type { LayoutAnswer, LayoutJob, Progress } from '../../src/plan/layout-jo
 import type { Clock } from '../clock.ts';
 import type { Solver } from '../programme/glpk.ts';
 import { allVariants, distinctAscending, type Family } from '../strips/family.ts';
+import { barBound } from './bar-bound.ts';
 import { choose } from './choose.ts';
 import { closeStacks } from './close-stacks.ts';
 import { generate } from './generate.ts';
 import { better, type Plan } from './plan.ts';
-import { FROM_AREA, inSteps, isPlaced, planStrips, type RowsFound, randomFrom } from './plan-strips.ts';
+import { FROM_AREA, FROM_BARS, inSteps, isPlaced, planStrips, type RowsFound, randomFrom } from './plan-strips.ts';
 import { nextCheaper, roundCost } from './round-cost.ts';
 import { simpleBound } from './simple-bound.ts';
 import { mayLeaveOpen } from './slack.ts';
@@ -92,6 +93,7 @@ async function addStacks(
   const master = new StripMaster(solver, job, families, demand, stock);
   raise(simpleBound(job, families, demand, master.fixedCost()), FROM_AREA);
   tell();
+  if (!done()) raise(master.fixedCost() + (await barBound(solver, job, families, demand, clock.breath)), FROM_BARS);
   if (done()) return answer();
   for (const c of rows.master.strips) if (c.row) master.addStrip(c);
   for (const p of rows.master.pieces) master.addPiece(p);

@@ -24,7 +24,7 @@ import { writeAnswer } from './write-answer.ts';
 
 const FROM_STRIPS =
   'linear programme over strips (whole subcuts, square or along a slant of the blanks or a ruler) with counts of tall strips';
-const FROM_BARS = 'linear programme over what can lie side by side across the width';
+export const FROM_BARS = 'linear programme over what can lie side by side across the width';
 export const FROM_AREA = 'area of the blanks and the longest of them';
 
 /** At so many heights strips are looked for before the first choice among them; a job of twelve kinds needs 100 to 300. */
