@@ -5,6 +5,7 @@
 import type { LayoutAnswer, LayoutJob, Progress } from '../src/plan/layout-job.ts';
 import { startClock } from './clock.ts';
 import { planOneCloth } from './master/plan-one-cloth.ts';
+import { planOneClothStacked } from './master/plan-one-cloth-stacked.ts';
 import { planStacks } from './master/plan-stacks.ts';
 import { planStrips } from './master/plan-strips.ts';
 import { openSolver } from './programme/glpk.ts';
@@ -24,7 +25,14 @@ export class Packer {
     this.stopping = false;
     const clock = startClock(job.seconds ?? 10, () => this.stopping);
     const solver = await openSolver(() => clock.left() <= 0);
-    const planIt = job.oneCloth?.length ? planOneCloth : job.stages === 3 ? planStacks : planStrips;
+    const stacked = job.stages === 3;
+    const planIt = job.oneCloth?.length
+      ? stacked
+        ? planOneClothStacked
+        : planOneCloth
+      : stacked
+        ? planStacks
+        : planStrips;
     const answer = await planIt(job, solver, clock, (progress) => {
       if (progress.answer) this.read(job, progress.answer);
       onProgress(progress);

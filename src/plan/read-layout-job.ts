@@ -59,9 +59,7 @@ export function readLayoutJobValue(value: unknown): LayoutJob {
     ...optional(job, '', 'seed', (v, field) => readWhole(v, field, 'a seed')),
     cloths,
     blanks,
-    ...optional(job, '', 'oneCloth', (v, field) =>
-      readOneCloth(v, field, { method, stages: job.stages, cloths: ids, blanks }),
-    ),
+    ...optional(job, '', 'oneCloth', (v, field) => readOneCloth(v, field, { method, cloths: ids, blanks })),
   };
 }
 

@@ -4,7 +4,6 @@ import type { JobBlank, OneCloth } from './layout-job.ts';
 
 export interface Around {
   readonly method: string;
-  readonly stages: unknown;
   readonly cloths: readonly string[];
   readonly blanks: readonly JobBlank[];
 }
@@ -18,7 +17,6 @@ export function readOneCloth(value: unknown, field: string, around: Around): rea
   );
   if (list.length === 0) return list;
   if (around.method !== 'strips') fail(field, 'stands beside shears', value, 'it only with strips');
-  if (around.stages === 3) fail(field, 'stands beside three stages', value, 'it only with stages 2');
   for (const blank of around.blanks) {
     const asking = list.filter((group) => Object.hasOwn(group.blanks, blank.id));
     const asked = asking.reduce((sum, group) => sum + group.blocks * group.blanks[blank.id]!, 0);

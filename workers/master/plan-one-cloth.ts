@@ -6,7 +6,7 @@ import { choose } from './choose.ts';
 import type { Gap } from './close-gap.ts';
 import { dive } from './dive.ts';
 import { enrich } from './enrich.ts';
-import { collapse, expandOneCloth } from './expand-one-cloth.ts';
+import { collapse, type Expanded, expandOneCloth } from './expand-one-cloth.ts';
 import { firstPlan } from './first-plan.ts';
 import { generate } from './generate.ts';
 import { better, type Plan } from './plan.ts';
@@ -25,11 +25,13 @@ const EARLY_LOOKS = 600;
 const SHAKES = 2;
 const MOST_FIRST = 8;
 
+/** @param keep hears of the plan and how its blocks are shared out once it is made */
 export async function planOneCloth(
   job: LayoutJob,
   solver: Solver,
   clock: Clock,
   report: (progress: Progress) => void,
+  keep: (found: { readonly expanded: Expanded; readonly best: Plan }) => void = () => {},
 ): Promise<LayoutAnswer> {
   const expanded = expandOneCloth(job, familiesOf);
   const { families, shares, certain, impossible } = expanded;
@@ -125,6 +127,7 @@ export async function planOneCloth(
       await growPurchases(gap, tree, 4 * 2 ** round);
     }
   }
+  keep({ expanded, best: best! });
   return answer(best!);
 }
 

@@ -36,11 +36,6 @@ export async function planStacks(
   report: (progress: Progress) => void,
 ): Promise<LayoutAnswer> {
   let rows: RowsFound | null = null;
-  // What is proved over rows is not proved over stacks, so no bound is told yet.
-  const unproved = (answer: LayoutAnswer): LayoutAnswer =>
-    answer.bound === null
-      ? answer
-      : { ...answer, status: answer.cost <= 1e-6 ? 'optimal' : 'feasible', bound: 0, boundFrom: FROM_AREA };
   const inRows = await planStrips(
     { ...job, stages: 2 },
     solver,
@@ -51,6 +46,17 @@ export async function planStacks(
     },
   );
   return rows ? addStacks(job, solver, clock, report, rows) : inRows;
+}
+
+/** What is proved over rows is not proved over stacks, nor for other ways to share blocks out: then no bound is told. */
+export function unproved(answer: LayoutAnswer): LayoutAnswer {
+  if (answer.bound === null) return answer;
+  return {
+    ...answer,
+    status: answer.cost <= 1e-6 ? 'optimal' : 'feasible',
+    bound: 0,
+    boundFrom: 'no cost is below nothing',
+  };
 }
 
 async function addStacks(
@@ -151,7 +157,7 @@ const holdsStacks = (plan: Plan): boolean =>
   [...plan.strips, ...plan.pieces.flatMap((p) => p.strips)].some((s) => s.blanks.some((b) => b.stack !== undefined));
 
 /** The same clock for a part of the time that is left. */
-function partOf(clock: Clock, share: number): Clock {
+export function partOf(clock: Clock, share: number): Clock {
   const kept = clock.left() * (1 - share);
   const left = () => Math.max(0, clock.left() - kept);
   return { elapsed: clock.elapsed, left, breath: async () => (await clock.breath()) && left() > 0 };
