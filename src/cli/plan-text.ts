@@ -65,7 +65,7 @@ function proofLines({ quilt, tally }: PlannedQuilt): readonly string[] {
     lengthIn(quilt.unit, quilt.squaring) === 0
       ? 'no squaring up'
       : `squaring up (${written(quilt.squaring, quilt)} off each end)`,
-    quilt.spares === 0 ? 'no spare blanks' : `${quilt.spares} spare${quilt.spares === 1 ? '' : 's'} of each blank`,
+    `${spareWords(quilt.spares)}${ownSpares(quilt)}`,
   ];
   return [
     ...tally.cloths.map(({ name, proof }) => {
@@ -92,6 +92,17 @@ function thirdCutLines({ cloths }: Tally): readonly string[] {
     }
   }
   return [...names].map(([words, own]) => `  ${own.join(', ')}: ${words}`);
+}
+
+const spareWords = (spares: number): string =>
+  spares === 0 ? 'no spare blanks' : `${spares} spare${spares === 1 ? '' : 's'} of each blank`;
+
+/** " (but 2 of Ring of hours)", where roles have their own. */
+function ownSpares({ roles, spares }: Quilt): string {
+  const own = roles.flatMap((role) =>
+    role.spares === undefined || role.spares === spares ? [] : [`${role.spares} of ${role.name}`],
+  );
+  return own.length === 0 ? '' : ` (but ${own.join(', ')})`;
 }
 
 /** Everything she should know before she buys: what is not placed, and what the cut list has to say. */

@@ -132,7 +132,7 @@ export class App extends PageElement {
           ></yw-tally-slip>
           <yw-prices
             .quilt=${quilt}
-            .ready=${plan.plan !== null && plan.current}
+            .tally=${plan.current ? (plan.plan?.tally ?? null) : null}
             .asked=${this.questions.prices}
             .units=${units}
           ></yw-prices>

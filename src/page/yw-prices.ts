@@ -38,9 +38,9 @@ const VERSIONS: readonly { readonly kind: VersionKind; readonly name: string; re
 @customElement('yw-prices')
 export class Prices extends PageElement {
   @property({ attribute: false }) quilt: Quilt | null = null;
-  /** There is a whole plan of the quilt as it is, so that others can be laid beside it. */
-  @property({ type: Boolean }) ready = false;
   @property({ attribute: false }) asked: PricesAsked | null = null;
+  /** Of the plan as it stands; null while there is none of the present choice. */
+  @property({ attribute: false }) tally: Tally | null = null;
   @property(UNITS) units: Units = { quilt: 'in', shown: 'in' };
 
   protected override render(): TemplateResult {
@@ -54,15 +54,28 @@ export class Prices extends PageElement {
         of thumb would buy. Your own plan goes on meanwhile.
       </p>
       <p class="row">
-        <button type="button" ?disabled=${!this.ready} @click=${() => this.send({ what: 'prices' })}>
+        <button type="button" ?disabled=${this.tally === null} @click=${() => this.send({ what: 'prices' })}>
           ${asked === null ? 'Work it out' : 'Work it out anew'}
         </button>
         ${working ? html`<button type="button" @click=${() => this.send({ what: 'stop', about: null })}>Stop asking</button>` : nothing}
       </p>
-      <p role="status" class="verdict">${asked === null ? nothing : statusWords(asked, former)}</p>
+      <p role="status" class="verdict">${asked === null ? nothing : statusWords(asked, former)}${!former && this.bettered ? ' Your plan has been bettered since.' : nothing}</p>
       ${asked?.status === 'failed' ? html`<p class="fault">${asked.error ?? 'planning failed'}</p>` : nothing}
       ${asked === null ? nothing : this.versions(asked)}
     </section>`;
+  }
+
+  /** The plan goes on while others are laid beside it, and may come to buy less. */
+  private get bettered(): boolean {
+    const beside = this.asked?.versions.get('as wanted')?.tally;
+    return (
+      this.tally !== null &&
+      beside !== undefined &&
+      this.tally.cloths.some(({ cloth, buy }) => {
+        const before = beside.cloths.find((line) => line.cloth === cloth);
+        return before !== undefined && Math.abs(before.buy - buy) > 1e-6;
+      })
+    );
   }
 
   private versions(asked: PricesAsked): TemplateResult | typeof nothing {
@@ -99,7 +112,7 @@ export class Prices extends PageElement {
         version.whole
           ? html`<p>${stepWords(quilt, version.tally)}</p>
               <p class="bill-buy">${differenceWords(price, wanted)}</p>
-              ${version.kind === 'rule of thumb' ? nothing : html`<p class="proof" data-state=${price.proof === 'exact' ? 'least' : 'gap'}>${PROOFS[price.proof]}</p>`}`
+              ${version.kind === 'rule of thumb' ? nothing : html`<p class="proof" data-state=${price.proof === 'exact' ? 'least' : 'gap'}>${PROOFS[price.proof]}${leastWords(price, version.tally)}</p>`}`
           : html`<p>${status === 'working' ? `${count}, the others being planned` : count}</p>`
       }
     `;
@@ -139,6 +152,13 @@ const PROOFS: Readonly<Record<Price['proof'], string>> = {
   open: 'Not proved: your plan or this one may yet be bettered.',
 };
 
+/** How far it might yet be bettered, where that is known and not nothing. */
+function leastWords({ leastPrice }: Price, { price, currency }: Tally): string {
+  return leastPrice === null || price === null || price - leastPrice < 0.005
+    ? ''
+    : ` None such costs less than ${sayMoney(leastPrice, currency)}.`;
+}
+
 function statusWords({ status }: PricesAsked, former: boolean): string {
   const words = {
     working: 'Being worked out.',
@@ -155,7 +175,7 @@ function row(quilt: Quilt, line: Difference, kind: VersionKind): TemplateResult 
   const least = line.least && kind !== 'rule of thumb';
   return html`<tr>
     <th scope="row">${line.name}</th>
-    <td>${least ? '✓ ' : ''}${length(line.buy)}</td>
+    <td>${least ? '✓ ' : ''}${length(line.buy)}${line.atLeast !== null && line.buy - line.atLeast > 1e-6 ? `, at least ${length(line.atLeast)}` : ''}</td>
     <td>${line.more === 0 ? 'the same' : `${length(Math.abs(line.more))} ${line.more > 0 ? 'more' : 'less'}`}</td>
   </tr>`;
 }

@@ -147,7 +147,7 @@ export class TallySlip extends PageElement {
       ></yw-length-field>
       <yw-number-field
         label="Spares"
-        hint="extra blanks of each kind"
+        hint=${quilt.roles.some(({ spares }) => spares !== undefined) ? 'extra blanks of each kind; some roles have their own' : 'extra blanks of each kind'}
         .value=${quilt.spares}
         .max=${99}
         .edit=${(spares: number) => setQuilt({ spares })}

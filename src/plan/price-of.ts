@@ -10,8 +10,9 @@ export interface Difference {
   readonly more: number;
   readonly moreSteps: number | null;
   readonly morePrice: number | null;
-  /** Whether nothing cheaper of its kind is left to be found. */
+  /** Whether nothing cheaper of its kind is left to be found; if not, what is proved to be needed, null where nothing is. */
   readonly least: boolean;
+  readonly atLeast: number | null;
 }
 
 export interface Price {
@@ -25,6 +26,8 @@ export interface Price {
    * version might save more than this, but not less. open: neither way.
    */
   readonly proof: 'exact' | 'bound' | 'open';
+  /** What no such version is proved to cost less than; null where nothing is proved of one of its cloths, or of its price. */
+  readonly leastPrice: number | null;
 }
 
 /** @param wanted the plan as wanted @param version whole, or as far as it has come */
@@ -39,6 +42,7 @@ export function priceOf(wanted: Tally, { tally, kind }: Version): Price {
     cloths,
     morePrice: isPriced ? inCents(cloths.reduce((sum, each) => sum + (each.morePrice ?? 0), 0)) : null,
     moreSteps: cloths.reduce((sum, { moreSteps }) => sum + (moreSteps ?? 0), 0),
+    leastPrice: kind === 'rule of thumb' ? null : leastPriceOf(tally),
     proof: !provedWanted ? 'open' : cloths.every(({ least }) => least) ? 'exact' : 'bound',
   };
 }
@@ -53,7 +57,33 @@ function difference(wanted: ClothTally, other: ClothTally, canBeProved: boolean)
     moreSteps: other.steps === null || wanted.steps === null ? null : other.steps - wanted.steps,
     morePrice: other.price === null || wanted.price === null ? null : inCents(other.price - wanted.price),
     least: canBeProved && other.proof.state === 'least',
+    atLeast: canBeProved ? lengthProved(other) : null,
   };
+}
+
+/** The part of a purchase that is proved to be needed: 1 for all of it. */
+function partProved({ proof, steps, need }: ClothTally): number | null {
+  if (proof.state === 'least') {
+    return 1;
+  }
+  const bought = steps ?? need;
+  return proof.atLeast === null || bought === 0 ? null : proof.atLeast / bought;
+}
+
+function lengthProved(line: ClothTally): number | null {
+  const part = partProved(line);
+  return part === null ? null : part * line.buy;
+}
+
+function leastPriceOf(tally: Tally): number | null {
+  const prices = tally.cloths.map((line) => {
+    const part = partProved(line);
+    return line.buy === 0 ? 0 : part === null || line.price === null ? null : part * line.price;
+  });
+  const known = prices.filter((price) => price !== null);
+  return tally.price === null || known.length < prices.length
+    ? null
+    : inCents(known.reduce((sum, price) => sum + price, 0));
 }
 
 const inCents = (amount: number): number => Math.round(amount * 100) / 100;

@@ -3,8 +3,13 @@ import { priceOf } from '../../src/plan/price-of.ts';
 import type { Version } from '../../src/plan/side-by-side.ts';
 import type { ClothTally, Proof, Tally } from '../../src/plan/tally.ts';
 
-const line = (cloth: string, steps: number, state: Proof['state'] = 'least', price: number | null = steps * 3) =>
-  ({ cloth, name: cloth, steps, buy: steps * 9, price, proof: { state } }) as unknown as ClothTally;
+const line = (
+  cloth: string,
+  steps: number,
+  state: Proof['state'] = 'least',
+  price: number | null = steps * 3,
+  atLeast: number | null = null,
+) => ({ cloth, name: cloth, steps, buy: steps * 9, price, proof: { state, atLeast } }) as unknown as ClothTally;
 const tally = (...cloths: readonly ClothTally[]): Tally => ({ cloths, price: 1, currency: '$' }) as unknown as Tally;
 const version = (of: Tally, kind: Version['kind'] = 'facing ignored') => ({ kind, tally: of }) as Version;
 
@@ -29,4 +34,13 @@ test('cloths that a version does not plan are left out, and money is told only w
   expect(priceOf(wanted, version(tally(line('a', 5)))).cloths).toHaveLength(1);
   expect(priceOf(wanted, version(tally(line('a', 5), line('b', 3, 'least', null)))).morePrice).toBe(3);
   expect(priceOf(wanted, version(tally(line('a', 5), line('b', 2, 'least', null)))).morePrice).toBeNull();
+});
+
+test('how far a version might yet be bettered is told where that is proved', () => {
+  const wanted = tally(line('a', 4), line('b', 3));
+  const beside = version(tally(line('a', 4, 'gap', 12, 3), line('b', 3)));
+  const price = priceOf(wanted, beside);
+  expect([price.leastPrice, price.cloths[0]!.atLeast]).toEqual([18, 27]);
+  expect(priceOf(wanted, version(tally(line('a', 4, 'gap'), line('b', 3)))).leastPrice).toBeNull();
+  expect(priceOf(wanted, { ...beside, kind: 'rule of thumb' })).toMatchObject({ leastPrice: null, proof: 'bound' });
 });
