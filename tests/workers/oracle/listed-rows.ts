@@ -32,19 +32,20 @@ export function lowestListed(
   counts: readonly number[],
 ): FoundRow | null {
   for (const height of heights) {
-    const pieces = rowAt(ways, slants, counts, height, width);
-    if (pieces) return { height, pieces };
+    const row = shortestListed(ways, slants, counts, height, width);
+    if (row) return { height, pieces: row.pieces };
   }
   return null;
 }
 
-function rowAt(
+/** The shortest row of these in a strip of this height: where its last cut, which is square, stands; null when none fits. */
+export function shortestListed(
   ways: readonly Lying[],
   slants: readonly number[],
   counts: readonly number[],
   height: number,
   width: number,
-): FoundRow['pieces'] | null {
+): State | null {
   const fits = width * (1 + 1e-9);
   // By what the row holds, then by the slant of its last cut: the one whose cut stands furthest left, since cuts of one slant leave
   // all the same room but for where they stand.
@@ -73,5 +74,5 @@ function rowAt(
     }
   }
   // A row that fits ends before a square cut at the strip's end.
-  return states.get(counts.join())?.get(0)?.pieces ?? null;
+  return states.get(counts.join())?.get(0) ?? null;
 }

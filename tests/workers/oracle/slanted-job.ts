@@ -5,7 +5,8 @@ import { type Draw, numbers, pickFrom } from '../numbers.ts';
 import { leastLengths, priceOf } from './least-length.ts';
 import { listedSlants, lowestListed } from './listed-rows.ts';
 import type { Reading } from './row-programme.ts';
-import { type Kind, lowestStrip, waysToLie } from './slanted-rows.ts';
+import { type FoundRow, type Kind, lowestStrip, waysToLie } from './slanted-rows.ts';
+import { segmentsFor } from './stacked-rows.ts';
 import { writtenPlan } from './written-plan.ts';
 
 export interface SlantedJob {
@@ -96,8 +97,29 @@ export function cheapestPlan(job: SlantedJob, reading: Reading | 'listed'): Layo
   const plan = leastLengths(demand, (counts) =>
     reading === 'listed' ? lowestListed(asked, slants, counts) : lowestStrip({ ...asked, reading }, counts),
   ).get(demand.join())!;
+  return written(job, plan.rows, plan.length);
+}
+
+/** The same where blanks may be stacked between square cuts; on a ruler a strip may be as tall as all of them together. */
+export function cheapestStacked(job: SlantedJob): LayoutAnswer {
+  const ways = waysToLie(job.kinds);
+  const demand = job.kinds.map((kind) => kind.demand);
+  const all = job.kinds.reduce((sum, { demand: n }, kind) => {
+    const tallest = Math.max(...ways.filter((way) => way.kind === kind).map((way) => way.height));
+    return sum + n * tallest;
+  }, 0);
+  const heights =
+    job.ruler === undefined
+      ? stripHeights(ways.map((way) => way.height))
+      : Array.from({ length: Math.ceil(all / job.ruler) }, (_, i) => (i + 1) * job.ruler!);
+  const segments = segmentsFor({ width: job.width, ways, heights }, listedSlants(ways), demand);
+  const plan = leastLengths(demand, segments).get(demand.join())!;
+  return written(job, plan.rows, plan.length);
+}
+
+function written(job: SlantedJob, rows: readonly FoundRow[], length: number): LayoutAnswer {
   const names = job.kinds.map((_, i) => `${i}`);
-  return writtenPlan('bolt', plan.rows, names, priceOf(plan.length, job.step));
+  return writtenPlan('bolt', rows, names, priceOf(length, job.step));
 }
 
 /** A strip twice as tall as the tallest blank may as well be two. */

@@ -4,7 +4,7 @@ import { tellFault } from '../../../workers/proof/fault.ts';
 import { proofread } from '../../../workers/proof/proofread.ts';
 import { checkAnswer } from '../../checker/check-answer.ts';
 import { planned } from '../../outside/engine.ts';
-import { cheapestPlan, layoutJob, slantedJob } from './slanted-job.ts';
+import { cheapestPlan, cheapestStacked, layoutJob, slantedJob } from './slanted-job.ts';
 
 /** Seconds; each is proved in less than two on a quiet machine. */
 const PLENTY = 60;
@@ -45,5 +45,26 @@ describe('three blanks, cuts of any slant', () => {
       const answer = await planned(job);
       expect(answer.cost).toBeGreaterThanOrEqual(best.parted.cost - 1e-6);
     }
+  });
+});
+
+describe('stacks beside slanted rows', () => {
+  test('no plan is cheaper than the best of all ways, no bound is above it, and both readers pass that plan', async () => {
+    const told = { met: 0, saved: 0, proved: 0 };
+    for (const seed of seeds(1, 30)) {
+      const small = slantedJob(seed);
+      const job = { ...layoutJob(small), stages: 3 as const, seconds: 1 };
+      const best = cheapestStacked(small);
+      expect([seed, ...checkAnswer(job, best), ...proofread(job, best).map(tellFault)]).toEqual([seed]);
+      const answer = await planned(job);
+      expect(answer.bound, `seed ${seed}`).toBeLessThanOrEqual(best.cost + 1e-6);
+      expect(answer.cost, `seed ${seed}`).toBeGreaterThanOrEqual(best.cost - 1e-6);
+      if (answer.cost <= best.cost + 1e-6) told.met++;
+      if (best.cost < answer.twoStageCost! - 1e-6) told.saved++;
+      if (answer.status === 'optimal') told.proved++;
+    }
+    expect(told.met).toBeGreaterThan(20);
+    expect(told.saved).toBeGreaterThan(0);
+    expect(told.proved).toBeGreaterThan(5);
   });
 });
