@@ -159,7 +159,12 @@ function boundBeyond({ master, f, family, prices, round, top, along }: Asked, fi
     best = Math.max(best, prices.blank[v.blank]! / v.height);
     return best;
   });
-  const perHeight: StackTable = { widths: boxes.map((v) => v.width), value: (w) => rates[w]!, stack: () => [] };
+  const perHeight: StackTable = {
+    widths: boxes.map((v) => v.width),
+    value: (w) => rates[w]!,
+    stack: () => [],
+    several: { value: () => 0, stack: () => [] },
+  };
   const most = segmentRow(perHeight, 1, family.span, along, 'down', filler / top).value;
   const extra = (height: number) => prices.bare(f, height) - prices.strip(f, height);
   if (family.stack === null) {

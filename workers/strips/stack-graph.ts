@@ -25,11 +25,9 @@ export function stacksFor(
   const found: { width: number; value: number; w: number }[] = [];
   let best = 1e-9;
   table.widths.forEach((width, w) => {
-    const value = table.value(w, height);
+    const value = table.several.value(w, height);
     if (value <= best + 1e-9) return;
     best = value;
-    const held = table.stack(w, height);
-    if (held.length === 1 && held[0]!.height <= height + 1e-9) return;
     found.push({ width, value, w });
   });
   while (found.length > most) {
@@ -41,7 +39,7 @@ export function stacksFor(
     else found.splice(at, 1);
   }
   return found.map(({ width, value, w }, i) => ({
-    variant: { ...makeStack(table.stack(w, height), from + i), width },
+    variant: { ...makeStack(table.several.stack(w, height), from + i), width },
     value,
   }));
 }

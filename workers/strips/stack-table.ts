@@ -21,13 +21,20 @@ export interface StackTable {
   /** value(w, height): the most that a stack no wider than widths[w] and no taller than `height` is worth. */
   readonly value: (w: number, height: number) => number;
   readonly stack: (w: number, height: number) => readonly Variant[];
+  /**
+   * The same of stacks of at least two blanks. A single blank is an item of the row itself, of which a row holds no more than are
+   * wanted; were it to stand for all stacks of its width, a row with that blank and a poorer stack beside it would be forgotten.
+   */
+  readonly several: Omit<StackTable, 'widths' | 'several'>;
 }
 
 interface Piece {
   readonly variant: Variant;
   readonly times: number;
   readonly cells: number;
+  /** By room in cells: whether the best of any stack takes it, and whether the best of two blanks or more does. */
   readonly taken: Uint8Array;
+  readonly takenBySeveral: Uint8Array;
 }
 
 const CELLS_MOST = 3000;
@@ -86,9 +93,11 @@ export function stackTable(
   const room = (height: number) => Math.floor(Math.min(height, top) / cell + 1e-6);
   const cells = room(top);
   const best = new Float64Array(cells + 1);
+  const several = new Float64Array(cells + 1).fill(-Infinity);
   const pieces: Piece[] = [];
   const widths: number[] = [];
   const byWidth: Float64Array[] = [];
+  const severalByWidth: Float64Array[] = [];
   const until: number[] = [];
   const usable = boxes.filter((v) => values[v.blank]! > 1e-9 && demand[v.blank]! > 0);
   usable.forEach((variant, i) => {
@@ -98,39 +107,62 @@ export function stackTable(
     for (let n = 1; left > 0; n *= 2) {
       const times = Math.min(n, left);
       left -= times;
-      pieces.push(takePiece(best, variant, times, size * times, times * values[variant.blank]!));
+      pieces.push(takePiece(best, several, variant, times, size * times, times * values[variant.blank]!));
     }
     const next = usable[i + 1];
     if (next && next.width <= variant.width + 1e-9) return;
     widths.push(variant.width);
     byWidth.push(best.slice());
+    severalByWidth.push(several.slice());
     until.push(pieces.length);
   });
+  const stack = (w: number, height: number, wanted: 'any' | 'several'): readonly Variant[] => {
+    const held: Variant[] = [];
+    let c = room(height);
+    let isSeveral = wanted === 'several';
+    if (isSeveral && severalByWidth[w]![c]! <= 0) return [];
+    for (let i = until[w]! - 1; i >= 0; i--) {
+      const piece = pieces[i]!;
+      if (!(isSeveral ? piece.takenBySeveral : piece.taken)[c]) continue;
+      for (let k = 0; k < piece.times; k++) held.push(piece.variant);
+      c -= piece.cells;
+      // What lies with it is the best there is for the rest of the room.
+      isSeveral = false;
+    }
+    return held;
+  };
   return {
     widths,
     value: (w, height) => byWidth[w]![room(height)]!,
-    stack: (w, height) => {
-      const held: Variant[] = [];
-      let c = room(height);
-      for (let i = until[w]! - 1; i >= 0; i--) {
-        const { variant, times, cells: taken, taken: has } = pieces[i]!;
-        if (!has[c]) continue;
-        for (let k = 0; k < times; k++) held.push(variant);
-        c -= taken;
-      }
-      return held;
+    stack: (w, height) => stack(w, height, 'any'),
+    several: {
+      value: (w, height) => Math.max(0, severalByWidth[w]![room(height)]!),
+      stack: (w, height) => stack(w, height, 'several'),
     },
   };
 }
 
-function takePiece(best: Float64Array, variant: Variant, times: number, cells: number, value: number): Piece {
+function takePiece(
+  best: Float64Array,
+  several: Float64Array,
+  variant: Variant,
+  times: number,
+  cells: number,
+  value: number,
+): Piece {
   const taken = new Uint8Array(best.length);
+  const takenBySeveral = new Uint8Array(best.length);
   for (let c = best.length - 1; c >= cells; c--) {
-    const sum = best[c - cells]! + value;
+    const before = best[c - cells]!;
+    const sum = before + value;
+    if ((times > 1 || before > 0) && sum > several[c]! + 1e-12) {
+      several[c] = sum;
+      takenBySeveral[c] = 1;
+    }
     if (sum > best[c]! + 1e-12) {
       best[c] = sum;
       taken[c] = 1;
     }
   }
-  return { variant, times, cells, taken };
+  return { variant, times, cells, taken, takenBySeveral };
 }

@@ -27,10 +27,11 @@ function drawn(draw: Draw, part: number): Case {
   };
 }
 
-/** The most that a stack of this width and height is worth, all ways tried. */
-function bestStack({ boxes, values, demand }: Case, width: number, height: number): number {
+/** The most that a stack of this width and height is worth, all ways tried. @param least blanks in it */
+function bestStack({ boxes, values, demand }: Case, width: number, height: number, least = 0): number {
   let best = 0;
   for (const counts of vectors(boxes.map((box) => demand[box.blank]!))) {
+    if (counts.reduce((a, b) => a + b, 0) < least) continue;
     const tall = counts.reduce((sum, n, i) => sum + n * boxes[i]!.height, 0);
     const wide = Math.max(0, ...counts.map((n, i) => (n > 0 ? boxes[i]!.width : 0)));
     if (tall <= height + 1e-9 && wide <= width + 1e-9)
@@ -57,6 +58,12 @@ test.each([
         expect(up.value(w, height), `seed ${seed}`).toBeLessThanOrEqual(best + 1e-9);
         expect(down.value(w, height), `seed ${seed}`).toBeGreaterThanOrEqual(best - 1e-9);
         if (exact) expect(up.value(w, height)).toBeCloseTo(bestStack(one, width, Math.floor(height * 4) / 4), 9);
+        const two = bestStack(one, width, height, 2);
+        expect(up.several.value(w, height)).toBeLessThanOrEqual(two + 1e-9);
+        expect(down.several.value(w, height), `seed ${seed}`).toBeGreaterThanOrEqual(two - 1e-9);
+        const pair = up.several.stack(w, height);
+        expect(pair.length).not.toBe(1);
+        expect(pair.reduce((sum, v) => sum + one.values[v.blank]!, 0)).toBeCloseTo(up.several.value(w, height), 9);
         const held = up.stack(w, height);
         expect(held.reduce((sum, v) => sum + v.height, 0)).toBeLessThanOrEqual(height + 1e-9);
         expect(held.reduce((sum, v) => sum + one.values[v.blank]!, 0)).toBeCloseTo(up.value(w, height), 9);
