@@ -47,7 +47,7 @@ export class JoinedForm extends PageElement {
 
   private strips(joined: JoinedLength): TemplateResult {
     return html`
-      ${this.size('Total length', 'length', 'all round, joins not counted')}
+      ${this.size('Total length', 'length', 'of all of it, joins not counted')}
       ${this.size('Strip width', 'width', 'as it is cut')}
       ${this.size('Lost at each join', 'join', 'straight: both seam allowances; on the slant: the strip’s width')}
       <yw-length-field

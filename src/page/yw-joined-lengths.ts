@@ -10,6 +10,9 @@ import { PageElement } from './page-element.ts';
 import { UNITS, type Units } from './written.ts';
 import './yw-joined-form.ts';
 
+/** After so many frames she has gone on to something else. */
+const FRAMES_MOST = 120;
+
 /** Binding, sashing, borders and backing: what is joined up from the cloth's width, and the way to add some. */
 @customElement('yw-joined-lengths')
 export class JoinedLengths extends PageElement {
@@ -58,11 +61,17 @@ export class JoinedLengths extends PageElement {
     }
   }
 
+  /** Its form comes with the page's next look at the quilt, which may be a few frames off. */
   private async focusOn(id: string): Promise<void> {
-    await this.updateComplete;
-    const form = this.querySelector(`[data-joined="${CSS.escape(id)}"]`);
-    form?.scrollIntoView({ block: 'nearest' });
-    form?.querySelector<HTMLInputElement>('yw-length-field input')?.focus();
+    for (let frame = 0; frame < FRAMES_MOST; frame++) {
+      await new Promise(requestAnimationFrame);
+      const first = this.querySelector<HTMLInputElement>(`[data-joined="${CSS.escape(id)}"] yw-length-field input`);
+      if (first) {
+        first.focus();
+        first.select();
+        return;
+      }
+    }
   }
 }
 

@@ -103,6 +103,9 @@ test('a binding is added, sized and taken out; it is in plan, tally and words', 
   const before = await readSlip(page);
   await replanned(page, () => page.getByRole('button', { name: 'Add binding' }).click());
   const binding = page.locator('yw-joined-form');
+  // Its first size waits to be typed.
+  const held = () => binding.getByLabel('Total length').evaluate((field) => field === document.activeElement);
+  await expect.poll(held, { timeout: 5_000 }).toBe(true);
   await binding.getByLabel('Cloth').selectOption('Moon pearl');
   // castillejacotton.blogspot.com/2013/06, read: 50 by 60 in, 2 in lost a join, 6 strips; there of 40 in, here of 42.
   await type(binding.getByLabel('Total length'), '220 in');
