@@ -44,7 +44,7 @@ export async function closeGap(gap: Gap): Promise<void> {
       for (let i = 0; i < SHAKES; i++)
         await enrich(master, gap.root.prices, roomFor(gap, gap.root), gap.random, clock.breath);
     }
-    gap.offer(restricted(gap, [], Math.min(1 + round, 3)));
+    gap.offer(restricted(gap, [], Math.min(purchases ? 0.3 * 2 ** round : 1 + round, 3)));
     for (let i = 0; i < 2 && !done() && clock.left() > 0; i++) {
       gap.offer(await dive(master, gap.solver, gap.random, clock.breath, Math.min(0.5 + round, 3)));
     }

@@ -5,7 +5,7 @@
 import type { Solver } from '../programme/glpk.ts';
 import { type Breath, generate } from './generate.ts';
 import { type Chosen, makePlan, type Plan } from './plan.ts';
-import { StripMaster } from './strip-master.ts';
+import { type Caps, StripMaster } from './strip-master.ts';
 
 /** The integer programme takes over when so few blanks are left: sometimes sooner, sometimes later. */
 const LAST_LEAST = 5;
@@ -16,6 +16,7 @@ const ROUNDS = 5;
 /**
  * One dive from the columns of `root`, which is left as it is but for new columns that may serve again.
  * @param random 0 to 1 @param seconds for the integer programme at the end
+ * @param caps no more of each cloth than this, whatever it costs: a dive without them knows lengths, not whole steps
  */
 export async function dive(
   root: StripMaster,
@@ -23,10 +24,13 @@ export async function dive(
   random: () => number,
   breath: Breath,
   seconds: number,
+  caps?: Caps,
 ): Promise<Plan | null> {
   const { job, families } = root;
   const demand = Int32Array.from(root.demand);
   const stock = [...root.stock];
+  /** By cloth: length of strips, or pieces, taken so far. */
+  const taken = root.stock.map(() => 0);
   const strips: Chosen['strips'][number][] = [];
   const pieces: Chosen['pieces'][number][] = [];
   const last = LAST_LEAST + (LAST_MOST - LAST_LEAST) * random() ** 2;
@@ -38,13 +42,14 @@ export async function dive(
     for (const c of root.strips) if (c.row && [...c.counts].every(([b, n]) => n <= demand[b]!)) sub.addStrip(c);
     for (const p of root.pieces) sub.addPiece(p);
     const known = sub.strips.length;
-    const made = await generate(sub, [], breath, { quick: true, rounds: ROUNDS });
+    const room = caps?.map((most, cloth) => Math.max(0, most - taken[cloth]!));
+    const made = await generate(sub, [], breath, { quick: true, rounds: ROUNDS, ...(room && { caps: room }) });
     for (const c of sub.strips.slice(known)) if (c.row) root.addStrip(c);
     for (const p of sub.pieces) root.addPiece(p);
-    if (!made) return null;
+    if (!made || (caps && made.solution.unplaced.some((u) => u > 1e-6))) return null;
     if (left <= last || !made.complete) {
       const real = sub.strips.filter((c) => c.row);
-      const ending = sub.integer([], made.complete ? seconds : Math.min(seconds, 0.3), Infinity, real);
+      const ending = sub.integer([], made.complete ? seconds : Math.min(seconds, 0.3), Infinity, real, room);
       if (!ending.solution) return null;
       const { solution } = ending;
       real.forEach((column, i) => {
@@ -71,6 +76,7 @@ export async function dive(
       if (most <= 0 || !column.row) return;
       for (const [b, n] of column.counts) demand[b]! -= n * most;
       strips.push({ column, times: most });
+      if (families[column.family]!.stack === null) taken[families[column.family]!.clothIndex]! += column.height * most;
       if (families[column.family]!.stack !== null)
         fixedSlots.push({ family: column.family, height: column.height, count: -most });
       fixed += most;
@@ -81,6 +87,7 @@ export async function dive(
       const most = families[piece.family]!.segment === null ? Math.min(times, stock[cloth]!) : times;
       if (most <= 0) return;
       stock[cloth]! -= families[piece.family]!.segment === null ? most : 0;
+      taken[cloth]! += families[piece.family]!.segment === null ? most : most * families[piece.family]!.segment!;
       pieces.push({ ...piece, times: most });
       for (const [height, n] of piece.slots) fixedSlots.push({ family: piece.family, height, count: n * most });
       fixed += most;

@@ -6,6 +6,7 @@
 
 import { chooseWhole } from './choose-whole.ts';
 import type { Gap } from './close-gap.ts';
+import { dive } from './dive.ts';
 import { incomeOf } from './dual-bound.ts';
 import { type Generated, generate } from './generate.ts';
 import { listPurchased, worthByCloth } from './list-purchased.ts';
@@ -45,6 +46,11 @@ const SLACK = 0.0005;
 /** With more room than this, in parts of what the blanks are worth, slanted rows are too many to list. */
 const ROOM_TO_LIST = 0.02;
 const SECONDS_TO_CHOOSE = 3;
+/** Less where a node is young: most lists are short and soon chosen from. */
+const SECONDS_AT_FIRST = 0.4;
+/** Most end soon, where what is left no longer fits. */
+const DIVES = 8;
+const SECONDS_TO_DIVE = 0.3;
 const PATIENCE = 10_000;
 
 /** Null where there is one bolt and nothing else, for which tree.ts does better, or nothing can be told of purchases. */
@@ -98,7 +104,16 @@ async function workOn(gap: Gap, tree: PurchaseTree, node: Node): Promise<readonl
   const enough = purchases?.find((p) => p.value >= income - 1e-7 * (1 + income));
   const bound = Math.max(node.bound, purchases ? (enough?.cost ?? cost) : 0);
   if (bound > target + 1e-6) return [];
-  const room = purchases ? purchases.filter((p) => p.cost <= target + 1e-6).at(-1)!.value - income : Infinity;
+  const within = purchases?.filter((p) => p.cost <= target + 1e-6).at(-1);
+  if (within && node.patience === PATIENCE && master.shares.length === 0) {
+    const held = holds(master.job.cloths.length, supplies, within.units);
+    for (let i = 0; i < DIVES && clock.left() > 0; i++) {
+      gap.offer(await dive(master, gap.solver, gap.random, clock.breath, SECONDS_TO_DIVE, held));
+      if (gap.done()) return [];
+      if (gap.best()!.cost < cost - 1e-9) return [{ ...node, box, bound }];
+    }
+  }
+  const room = within ? within.value - income : Infinity;
   const told = await closeByList(gap, tree, { ...node, box, bound }, made, room / (1 + income), room, target);
   if (told) return told;
   return branch(gap, tree, { ...node, box, bound }, made);
@@ -126,7 +141,7 @@ async function closeByList(
     node.cuts,
     listed,
     target,
-    SECONDS_TO_CHOOSE,
+    node.patience === PATIENCE ? SECONDS_AT_FIRST : SECONDS_TO_CHOOSE,
     node.splits,
   );
   if (choice.status === 'infeasible') return [];
@@ -142,7 +157,8 @@ function branch(gap: Gap, tree: PurchaseTree, node: Node, made: Generated): read
   const { least, most } = node.box;
   const open = tree.supplies.filter((s) => s.unit > 0 && s.size > 0 && least[s.cloth]! < most[s.cloth]!);
   const taken = takenOf(gap, made);
-  const split = open
+  // Where one cloth alone is paid for, nothing is to be weighed against it.
+  const split = (open.length > 1 ? open : [])
     .map((s) => {
       const units = taken[s.cloth]! > 1e-6 ? (taken[s.cloth]! + s.lost) / s.size : 0;
       const at = Math.min(most[s.cloth]! - 1, Math.max(least[s.cloth]!, Math.floor(units + 1e-6)));
@@ -170,6 +186,15 @@ function branch(gap: Gap, tree: PurchaseTree, node: Node, made: Generated): read
     { least: 0, most: below },
     { least: below + 1, most: Infinity },
   ].map((counts) => ({ ...node, cuts: [...node.cuts, { height: tall.height, ...counts }], patience: PATIENCE }));
+}
+
+/** By cloth: the length of strips, or the pieces, that so many units of each supply give. */
+function holds(cloths: number, supplies: readonly Supply[], units: readonly number[]): readonly number[] {
+  const caps = new Array<number>(cloths).fill(0);
+  supplies.forEach((s, i) => {
+    caps[s.cloth] = s.unit > 0 ? usableOf(s, units[i]!) : s.size * Math.min(s.stock, Number.MAX_VALUE);
+  });
+  return caps;
 }
 
 function capsOf(cloths: number, supplies: readonly Supply[], box: PurchaseBox): readonly number[] {

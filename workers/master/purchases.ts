@@ -26,6 +26,14 @@ export interface PurchaseBox {
   readonly most: readonly number[];
 }
 
+export interface Purchase {
+  readonly cost: number;
+  /** What it is worth at the prices asked about. */
+  readonly value: number;
+  /** How many units of each supply. */
+  readonly units: readonly number[];
+}
+
 /** Sums nearer than this are one cost. */
 const LOOSE = 1e-6;
 const MOST_SUMS = 50_000;
@@ -124,8 +132,8 @@ export function bestPurchases(
   box: PurchaseBox,
   worth: readonly number[],
   most: number,
-): readonly { readonly cost: number; readonly value: number }[] | null {
-  let front: { cost: number; value: number }[] = [{ cost: 0, value: 0 }];
+): readonly Purchase[] | null {
+  let front: Purchase[] = [{ cost: 0, value: 0, units: [] }];
   for (const s of supplies) {
     const each = worth[s.cloth]!;
     const lower = box.least[s.cloth]!;
@@ -135,7 +143,7 @@ export function bestPurchases(
     if (s.unit <= 0 || each <= 0) {
       const n = each <= 0 ? lower : upper;
       const value = each <= 0 ? 0 : each * usableOf(s, n);
-      front = front.map((f) => ({ cost: f.cost + costOfUnits(s, n), value: f.value + value }));
+      front = front.map((f) => ({ cost: f.cost + costOfUnits(s, n), value: f.value + value, units: [...f.units, n] }));
       continue;
     }
     if (front.length * (top - lower + 1) > MOST_WAYS) return null;
@@ -144,7 +152,7 @@ export function bestPurchases(
       for (let n = lower; n <= top; n++) {
         const cost = f.cost + costOfUnits(s, n);
         if (cost > most + LOOSE) break;
-        ways.push({ cost, value: f.value + each * usableOf(s, n) });
+        ways.push({ cost, value: f.value + each * usableOf(s, n), units: [...f.units, n] });
       }
     }
     ways.sort((a, b) => a.cost - b.cost || b.value - a.value);

@@ -133,8 +133,8 @@ export class StripMaster {
    * Solves the integer programme over the strips that really can be laid.
    * @param most plans that cost more are not wanted
    */
-  integer(cuts: readonly HeightCut[], seconds: number, most: number, columns: readonly StripColumn[]) {
-    const built = this.build(cuts, columns, true, most);
+  integer(cuts: readonly HeightCut[], seconds: number, most: number, columns: readonly StripColumn[], caps?: Caps) {
+    const built = this.build(cuts, columns, true, most, caps);
     const result = this.solver.integer(built.programme, seconds);
     const usable = result.status === 'optimal' || result.status === 'feasible';
     return {
@@ -207,7 +207,8 @@ export class StripMaster {
       if (!isBolt(cloth)) return;
       const rate = cloth.cost ?? 1;
       const squaring = cloth.squaring ?? 0;
-      if (!integer || cloth.step === undefined) {
+      // Within caps it does not matter how many steps a length makes.
+      if (!integer || cloth.step === undefined || caps) {
         const cap = (caps?.[i] ?? OPEN) + (this.alwaysBought(i) ? squaring : 0);
         const length = variable(rate, 0, cap, false);
         put(boltRows[i]!, length, -1);
