@@ -15,6 +15,8 @@ const UP_CHOICES = [
   { value: 'along', words: 'along the selvage' },
   { value: 'across', words: 'across the cloth' },
 ];
+/** As shops sell cloth, by the yard and by the metre. */
+const STEPS: readonly string[] = ['1/4 yd', '1/8 yd', '1/4 m', '10 cm'];
 const PER_CHOICES = (['yd', 'm'] as const).map((per) => ({ value: per, words: `a ${NAMES_OF_PER[per]}` }));
 
 /** Everything about one cloth that can be changed: what it looks like, how it is sold, how it washes, what lies on the shelf. */
@@ -85,6 +87,7 @@ export class ClothForm extends PageElement {
       <yw-length-field
         label="Sold by"
         hint="the shop’s step; empty if you cannot buy more"
+        .offered=${STEPS}
         optional
         .value=${cloth.step ?? null}
         .units=${this.units}

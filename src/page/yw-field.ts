@@ -46,6 +46,8 @@ export class LengthField extends Field {
   @property({ type: Boolean }) optional = false;
   @property(UNITS) units: Units = { quilt: 'in', shown: 'in' };
   @property({ attribute: false }) edit: (length: Length) => Edit = () => (quilt) => quilt;
+  /** Offered to choose from; anything else may be typed all the same. */
+  @property({ attribute: false }) offered: readonly string[] = [];
   /** What an empty field means, where it is optional. */
   @property({ attribute: false }) clear: () => Edit = () => (quilt) => quilt;
 
@@ -56,10 +58,15 @@ export class LengthField extends Field {
       autocomplete="off"
       spellcheck="false"
       .value=${this.value === null ? '' : fieldText(this.value, this.units)}
+      list=${this.offered.length === 0 ? nothing : `${this.field}-offered`}
       aria-describedby=${described}
       aria-invalid=${invalid}
       @change=${this.onChange}
-    />`;
+    />${
+      this.offered.length === 0
+        ? nothing
+        : html`<datalist id="${this.field}-offered">${this.offered.map((text) => html`<option value=${text}></option>`)}</datalist>`
+    }`;
   }
 
   private onChange(event: Event): void {
