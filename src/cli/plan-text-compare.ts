@@ -1,8 +1,9 @@
 /** The plan beside those that show what facing, room and a rule of thumb cost. */
+import { priceOf } from '../plan/price-of.ts';
 import { sayMoney } from '../plan/say-money.ts';
 import { stepShop } from '../plan/say-steps.ts';
 import type { Version, VersionKind } from '../plan/side-by-side.ts';
-import type { ClothTally, Tally } from '../plan/tally.ts';
+import type { Tally } from '../plan/tally.ts';
 import { formatClothLength } from '../quilt/format-length.ts';
 import type { Quilt } from '../quilt/quilt.ts';
 import { columns } from './plan-text-buying.ts';
@@ -70,17 +71,13 @@ function length(quilt: Quilt, id: string, value: number): string {
 }
 
 /** What one version makes cheaper or dearer, cloth by cloth, in a sentence. */
-function priceLines(quilt: Quilt, wanted: Tally, { kind, tally }: Version): readonly string[] {
-  const difference = (cloth: ClothTally) => {
-    const other = tally.cloths.find((each) => each.cloth === cloth.cloth);
-    return other === undefined ? 0 : other.buy - cloth.buy;
-  };
-  const changed = wanted.cloths.filter((cloth) => Math.abs(difference(cloth)) > 1e-6);
-  const words = changed.map((cloth) => {
-    const more = difference(cloth) > 0 ? 'more' : 'less';
-    return `${length(quilt, cloth.cloth, Math.abs(difference(cloth)))} ${more} of ${cloth.name}`;
-  });
-  return [`  ${SUBJECTS[kind]} ${words.length === 0 ? 'would buy the same' : `would buy ${words.join(', ')}`}.`];
+function priceLines(quilt: Quilt, wanted: Tally, version: Version): readonly string[] {
+  const words = priceOf(wanted, version)
+    .cloths.filter(({ more }) => more !== 0)
+    .map(({ cloth, name, more }) => `${length(quilt, cloth, Math.abs(more))} ${more > 0 ? 'more' : 'less'} of ${name}`);
+  return [
+    `  ${SUBJECTS[version.kind]} ${words.length === 0 ? 'would buy the same' : `would buy ${words.join(', ')}`}.`,
+  ];
 }
 
 const SUBJECTS: Readonly<Record<VersionKind, string>> = {

@@ -31,9 +31,11 @@ export interface Price {
 }
 
 /** @param wanted the plan as wanted @param version whole, or as far as it has come */
-export function priceOf(wanted: Tally, { tally, kind }: Version): Price {
+export function priceOf(wanted: Tally, { tally, kind, whole }: Version): Price {
   const cloths = wanted.cloths.flatMap((line) => {
-    const other = tally.cloths.find(({ cloth }) => cloth === line.cloth);
+    // Where another of several cloths serves in its stead, nothing is cut from it; what cannot be bought is not planned.
+    const unused = whole && line.steps !== null ? nothingOf(line) : undefined;
+    const other = tally.cloths.find(({ cloth }) => cloth === line.cloth) ?? unused;
     return other === undefined ? [] : [difference(line, other, kind !== 'rule of thumb')];
   });
   const isPriced = wanted.price !== null && cloths.every(({ more, morePrice }) => morePrice !== null || more === 0);
@@ -46,6 +48,14 @@ export function priceOf(wanted: Tally, { tally, kind }: Version): Price {
     proof: !provedWanted ? 'open' : cloths.every(({ least }) => least) ? 'exact' : 'bound',
   };
 }
+
+const nothingOf = (line: ClothTally): ClothTally => ({
+  ...line,
+  need: 0,
+  steps: 0,
+  buy: 0,
+  price: line.price === null ? null : 0,
+});
 
 function difference(wanted: ClothTally, other: ClothTally, canBeProved: boolean): Difference {
   const more = other.buy - wanted.buy;

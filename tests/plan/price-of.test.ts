@@ -11,7 +11,8 @@ const line = (
   atLeast: number | null = null,
 ) => ({ cloth, name: cloth, steps, buy: steps * 9, price, proof: { state, atLeast } }) as unknown as ClothTally;
 const tally = (...cloths: readonly ClothTally[]): Tally => ({ cloths, price: 1, currency: '$' }) as unknown as Tally;
-const version = (of: Tally, kind: Version['kind'] = 'facing ignored') => ({ kind, tally: of }) as Version;
+const version = (of: Tally, kind: Version['kind'] = 'facing ignored', whole = false) =>
+  ({ kind, tally: of, whole }) as Version;
 
 test('what a version saves is told cloth by cloth and together', () => {
   const price = priceOf(tally(line('a', 4), line('b', 3)), version(tally(line('a', 2), line('b', 3))));
@@ -43,4 +44,14 @@ test('how far a version might yet be bettered is told where that is proved', () 
   expect([price.leastPrice, price.cloths[0]!.atLeast]).toEqual([18, 27]);
   expect(priceOf(wanted, version(tally(line('a', 4, 'gap'), line('b', 3)))).leastPrice).toBeNull();
   expect(priceOf(wanted, { ...beside, kind: 'rule of thumb' })).toMatchObject({ leastPrice: null, proof: 'bound' });
+});
+
+test('a cloth that another stands in for in a whole version is bought none of; one that cannot be bought is left out', () => {
+  const owned = { ...line('c', 0, 'least', null), steps: null };
+  const price = priceOf(tally(line('a', 4), line('b', 3), owned), version(tally(line('a', 6)), 'rule of thumb', true));
+  expect(price.cloths.map(({ cloth, more }) => [cloth, more])).toEqual([
+    ['a', 18],
+    ['b', -27],
+  ]);
+  expect([price.morePrice, price.moreSteps]).toEqual([-3, -1]);
 });
