@@ -4,6 +4,7 @@ import type { Solver } from '../programme/glpk.ts';
 import { choose } from './choose.ts';
 import { dive } from './dive.ts';
 import { lossOf } from './enrich.ts';
+import { greedyStacks } from './greedy-stacks.ts';
 import type { Plan } from './plan.ts';
 import { isPlaced } from './plan-strips.ts';
 import { priceStacks } from './price-stacks.ts';
@@ -24,6 +25,7 @@ export interface StackGap {
 
 const MOST_COLUMNS = 500;
 const SHAKES = 4;
+const GREEDY = 6;
 const SHAKE = 0.15;
 /** Some blanks are left out of all strips of a shake, so that these are filled with others. */
 const LEFT_OUT = 0.15;
@@ -32,6 +34,10 @@ export async function closeStacks(gap: StackGap): Promise<void> {
   const { master, clock, done, random } = gap;
   for (let round = 0; !done() && clock.left() > 0; round++) {
     for (let i = 0; i < SHAKES && gap.prices; i++) if (!(await shake(gap, gap.prices))) return;
+    for (let i = 0; i < GREEDY && !done(); i++) {
+      gap.offer(greedyStacks(master, random));
+      if (!(await clock.breath())) return;
+    }
     gap.offer(restricted(gap, Math.min(1 + round, 3)));
     for (let i = 0; i < 2 && !done() && clock.left() > 0; i++) {
       gap.offer(await dive(master, gap.solver, random, clock.breath, Math.min(0.5 + round, 3)));

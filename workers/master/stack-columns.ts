@@ -6,6 +6,7 @@ import type { Segment } from '../strips/stack-row.ts';
 import { boxesForStacks, type Grid, type StackTable, stackTable } from '../strips/stack-table.ts';
 import { makeStack, unstacked, unstackRow } from '../strips/stack-variant.ts';
 import type { Variant } from '../strips/variant.ts';
+import type { StripColumn } from './column.ts';
 import type { StripMaster } from './strip-master.ts';
 
 /** Adds the row where it can be laid and no more is in it than is wanted; else what is wanted of it, and the row for the bound alone. */
@@ -49,7 +50,20 @@ export function addSegments(
   threshold: number,
 ): boolean {
   const family = master.families[f]!;
-  const left = Int32Array.from(master.demand);
+  const { stacks, value } = fillSegments(family, height, table, segments, values, grid, Int32Array.from(master.demand));
+  return value > threshold && stacks.length > 0 && master.addStrip(columnOf(family, f, height, stacks));
+}
+
+/** The stacks of such a strip. @param left how many of each blank there are; what the strip takes is taken away */
+export function fillSegments(
+  family: Family,
+  height: number,
+  table: StackTable,
+  segments: readonly Segment[],
+  values: Float64Array,
+  grid: Grid,
+  left: Int32Array,
+): { readonly stacks: readonly (readonly Variant[])[]; readonly value: number } {
   const stacks: (readonly Variant[])[] = [];
   let room = family.span * (1 + 1e-9);
   let value = 0;
@@ -73,18 +87,28 @@ export function addSegments(
     if (stack.length > 0 && width <= room + 1e-9) put(stack);
   }
   for (let more = bestIn(room); more.length > 0; more = bestIn(room)) put(more);
-  if (value <= threshold || stacks.length === 0) return false;
+  return { stacks, value };
+}
+
+/** A strip of these stacks, side by side. */
+export function columnOf(
+  family: Family,
+  f: number,
+  height: number,
+  stacks: readonly (readonly Variant[])[],
+): StripColumn {
   const steps = stacks.map((stack) => ({ variant: asOne(stack), rise: 0, slope: 0 }));
-  return addLaid(master, f, height, layRow(steps, height));
+  return laidColumn(family, f, height, layRow(steps, height));
 }
 
 function addLaid(master: StripMaster, f: number, height: number, bundled: LaidRow): boolean {
-  const row = { ...bundled, blanks: unstackRow(bundled.blanks, height, ruler(master.families[f]!)) };
-  const counts = countVariants(row.blanks.map((b) => b.variant));
-  return master.addStrip({ family: f, height, counts, row });
+  return master.addStrip(laidColumn(master.families[f]!, f, height, bundled));
 }
 
-const ruler = (family: Family): number | null => family.ruler;
+function laidColumn(family: Family, f: number, height: number, bundled: LaidRow): StripColumn {
+  const row = { ...bundled, blanks: unstackRow(bundled.blanks, height, family.ruler) };
+  return { family: f, height, counts: countVariants(row.blanks.map((b) => b.variant)), row };
+}
 
 const asOne = (stack: readonly Variant[]): Variant => (stack.length === 1 ? stack[0]! : makeStack(stack, -1));
 
