@@ -9,6 +9,7 @@ import { enrich } from './enrich.ts';
 import { collapse, type Expanded, expandOneCloth } from './expand-one-cloth.ts';
 import { firstPlan } from './first-plan.ts';
 import { generate } from './generate.ts';
+import { lessCloth } from './less-cloth.ts';
 import { better, type Plan } from './plan.ts';
 import { familiesOf, inSteps, isPlaced, randomFrom } from './plan-strips.ts';
 import { growPurchases, plantPurchases } from './purchase-tree.ts';
@@ -128,6 +129,7 @@ export async function planOneCloth(
     }
   }
   keep({ expanded, best: best! });
+  if (done()) offer(lessCloth(master, best!));
   return answer(best!);
 }
 

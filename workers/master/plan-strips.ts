@@ -13,6 +13,7 @@ import { closeGap } from './close-gap.ts';
 import { countCuts } from './count-cuts.ts';
 import { firstPlan } from './first-plan.ts';
 import { generate } from './generate.ts';
+import { lessCloth } from './less-cloth.ts';
 import { better, type Plan } from './plan.ts';
 import { roundCost } from './round-cost.ts';
 import { roundPlan } from './round-plan.ts';
@@ -137,6 +138,7 @@ export async function planStrips(
       tell();
     },
   });
+  if (done()) offer(lessCloth(master, best!));
   keep({ master, best: best!, impossible });
   return answer(best!);
 }
