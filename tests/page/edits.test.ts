@@ -10,7 +10,7 @@ import {
   setCloth,
   setPiece,
 } from '../../src/page/cloth-edits.ts';
-import { setBlockCount, setFacing, setForm, setQuilt, setRoleCloths } from '../../src/page/edits.ts';
+import { setBlockCount, setFacing, setForm, setQuilt, setRoleCloths, setTestBlock } from '../../src/page/edits.ts';
 import { readQuilt } from '../../src/quilt/read-quilt.ts';
 import { writeQuilt } from '../../src/quilt/write-quilt.ts';
 
@@ -44,6 +44,14 @@ test('block, form, cloth and habits change where they are meant to', () => {
     1,
   );
   expect(setQuilt({ room: '1/2 in', spares: 3 })(dial)).toMatchObject({ room: '1/2 in', spares: 3 });
+});
+
+test('a test block is chosen, kept in the file, and taken back without a trace', () => {
+  const chosen = setTestBlock('dial')(dial);
+  expect(readQuilt(writeQuilt(chosen)).testBlock).toBe('dial');
+  expect(setTestBlock(null)(chosen)).toEqual(dial);
+  const unwashed = setCloth('thistledown', { washFirst: false })(dial);
+  expect(readQuilt(writeQuilt(unwashed)).cloths.find(({ id }) => id === 'thistledown')?.washFirst).toBe(false);
 });
 
 test('what is taken out of a cloth is gone from it, and every change leaves a quilt that can be read', () => {
