@@ -1,8 +1,9 @@
-/** Measures the engine: npm run bench -- strips|stock|rings|kinds|growth|bounds|stages [seeds] [seconds]. Seeds: a number, or a range as 1..40. */
+/** Measures the engine: npm run bench -- strips|stock|rings|kinds|growth|bounds|stages|shelf [seeds] [seconds]. Seeds: a number, or a range as 1..40. */
 import { benchBounds } from './bench-bounds.ts';
 import { benchGrowth } from './bench-growth.ts';
 import { benchKinds, benchRings } from './bench-rings.ts';
 import { benchStock, benchStrips } from './bench-sets.ts';
+import { benchShelf } from './bench-shelf.ts';
 import { benchStages } from './bench-stages.ts';
 
 const BENCHES = {
@@ -13,6 +14,7 @@ const BENCHES = {
   growth: benchGrowth,
   bounds: benchBounds,
   stages: benchStages,
+  shelf: benchShelf,
 };
 
 const [what = '', seedsText = '1', secondsText = '10'] = process.argv.slice(2);
