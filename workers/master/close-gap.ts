@@ -1,6 +1,7 @@
 /** From a bound and a plan that do not meet yet to ones that do, or to the end of the time. */
 import type { Clock } from '../clock.ts';
 import type { Solver } from '../programme/glpk.ts';
+import { mayCloseByHeights, plantHeights, workOnHeights } from './by-heights.ts';
 import { choose } from './choose.ts';
 import { dive } from './dive.ts';
 import { enrich, lossOf } from './enrich.ts';
@@ -38,21 +39,28 @@ export async function closeGap(gap: Gap): Promise<void> {
   const { master, clock, done } = gap;
   const tree = plantTree(gap.cuts);
   const purchases = gap.provable ? plantPurchases(gap) : null;
+  const heights = gap.provable && gap.root && mayCloseByHeights(master) ? await plantHeights(gap, gap.root) : null;
+  // One step from the proof, a better plan and none are as likely, and heights tell which.
+  if (heights && !done() && Math.round(((gap.best()?.cost ?? Infinity) - gap.bound()) / heights.unit) === 1) {
+    gap.say('proving');
+    await workOnHeights(gap, heights, 2);
+  }
   for (let round = 0; !done() && clock.left() > 0; round++) {
     gap.say('choosing strips');
     if (gap.root) {
       for (let i = 0; i < SHAKES; i++)
         await enrich(master, gap.root.prices, roomFor(gap, gap.root), gap.random, clock.breath);
     }
-    gap.offer(restricted(gap, [], Math.min(purchases ? 0.3 * 2 ** round : 1 + round, 3)));
-    for (let i = 0; i < 2 && !done() && clock.left() > 0; i++) {
-      gap.offer(await dive(master, gap.solver, gap.random, clock.breath, Math.min(0.5 + round, 3)));
+    gap.offer(restricted(gap, [], Math.min(heights ? 0.2 + round : purchases ? 0.3 * 2 ** round : 1 + round, 3)));
+    for (let i = 0; i < (heights && round === 0 ? 1 : 2) && !done() && clock.left() > 0; i++) {
+      gap.offer(await dive(master, gap.solver, gap.random, clock.breath, Math.min((heights ? 0.2 : 0.5) + round, 3)));
     }
     if (done() || !(await clock.breath())) return;
     if (gap.provable) {
       gap.say('proving');
+      if (heights) await workOnHeights(gap, heights, 2 * 2 ** round);
       if (purchases) await growPurchases(gap, purchases, 4 * 2 ** round);
-      else await growTree(gap, tree, 4 * 2 ** round);
+      else if (!heights) await growTree(gap, tree, 4 * 2 ** round);
     }
   }
 }

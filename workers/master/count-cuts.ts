@@ -64,7 +64,7 @@ async function leastRows(solver: Solver, master: StripMaster, demand: Int32Array
     let most = 1;
     let added = false;
     for (const graph of graphs) {
-      const priced = priceRow(graph, values, demand, 1 + 1e-7, graph.slopes.length === 1);
+      const priced = priceRow(graph, values, demand, 1 + 1e-7);
       most = Math.max(most, priced.bound);
       if (priced.best) {
         rows.push(count(priced.best.steps.map((s) => s.variant.blank)));

@@ -143,7 +143,13 @@ function priceHeight(
   const threshold = prices.strip(f, height);
   const bare = prices.bare(f, height);
   const open = round.slack * Math.max(0, bare);
-  const priced = priceRow(graph, prices.blank, master.demand, threshold + worth + open, round.exact);
+  const priced = priceRow(
+    graph,
+    prices.blank,
+    master.demand,
+    threshold + worth + open,
+    round.exact ? 'exact' : 'quick',
+  );
   if (priced.best && addRow(master, f, height, priced.best)) round.added++;
   round.worths[f]!.push({ height, worth: priced.bound + bare - threshold });
 }

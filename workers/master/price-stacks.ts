@@ -109,7 +109,7 @@ async function lookQuickly(asked: Asked, turn: number): Promise<boolean> {
       valuesWith(prices.blank, stacks),
       demandWith(master.demand, stacks, null),
       prices.strip(f, height) + worth,
-      false,
+      'quick',
     );
     if (priced.best && addStackedRow(master, f, height, priced.best)) round.added++;
     if (!(await breath())) return false;
@@ -139,7 +139,7 @@ async function prove(asked: Asked): Promise<boolean> {
         valuesWith(prices.blank, stacks),
         demandWith(master.demand, stacks, family.span),
         limit,
-        true,
+        'exact',
       );
       if (priced.best && addStackedRow(master, f, height, priced.best)) round.added++;
       tell(Math.min(quick, priced.bound));

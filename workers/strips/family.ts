@@ -86,7 +86,7 @@ export function stripHeight(height: number, ruler: number | null): number {
   return ruler === null ? height : Math.max(1, Math.ceil(height / ruler - 1e-6)) * ruler;
 }
 
-/** Graph of a height that blanks ask for: kept, since pricing asks for it again and again. */
+/** Graph of a height, kept: pricing asks for it again and again. */
 export function graphAt(family: Family, height: number): RowGraph {
   let graph = family.graphs.get(height);
   if (!graph) {

@@ -1,6 +1,6 @@
 /**
- * The row worth most with places along the strip on a grid: lengths rounded up give rows that fit, rounded down a bound on
- * every row. Lengths that are whole cells, as ruler sizes are, lose nothing either way.
+ * A good row, quickly: places along the strip lie on a grid, lengths are rounded up, so that it fits. Lengths that are whole cells, as
+ * ruler sizes are, lose nothing.
  */
 import type { RatioBound } from './ratio.ts';
 import type { Arcs } from './row-arcs.ts';
@@ -13,12 +13,11 @@ export interface GridSearch {
   /** Only rows worth more are looked for. */
   readonly threshold: number;
   readonly cell: number;
-  readonly round: 'up' | 'down';
   /**
    * By the graph's blanks: no row found holds more. Of two ways to the same place the richer is followed whatever it has used
-   * up, so a better row may be missed; where a bound is wanted, leave it out.
+   * up, so a better row may be missed.
    */
-  readonly most?: Int32Array;
+  readonly most: Int32Array;
 }
 
 export interface GridRow {
@@ -29,10 +28,9 @@ export interface GridRow {
 const LOOSE = 1e-7;
 
 /** Null when no row on the grid is worth more than the threshold. */
-export function gridPath({ graph, ratio, arcs, threshold, cell, round, most }: GridSearch): GridRow | null {
+export function gridPath({ graph, ratio, arcs, threshold, cell, most }: GridSearch): GridRow | null {
   const m = graph.slopes.length;
-  const cellsOf =
-    round === 'up' ? (v: number) => Math.ceil(v / cell - LOOSE) : (v: number) => Math.floor(v / cell + LOOSE);
+  const cellsOf = (v: number) => Math.ceil(v / cell - LOOSE);
   const end = Math.floor(graph.span / cell + LOOSE);
   const tails = Int32Array.from({ length: m }, (_, s) => cellsOf(tail(graph, s)));
   const cells = arcs.map(({ length }) => length.map((l) => Math.max(1, cellsOf(l))));
@@ -86,7 +84,7 @@ export function gridPath({ graph, ratio, arcs, threshold, cell, round, most }: G
         if (sum > value[there]!) {
           // A demand that no row could use up needs no counting.
           const k = blank[i]!;
-          if (most && most[k]! < canHold[k]! && held(node, k) >= most[k]!) continue;
+          if (most[k]! < canHold[k]! && held(node, k) >= most[k]!) continue;
           value[there] = sum;
           byArc[there] = i;
           bySlope[there] = s;

@@ -3,8 +3,10 @@
  * enough, whatever the order. Labels are a cut's slope and the counts before it, kept at their least place.
  */
 import type { PricedRow } from './price-row.ts';
-import { boundByRatio } from './ratio.ts';
+import { boundByRatio, type RatioBound } from './ratio.ts';
+import { usableArcs } from './row-arcs.ts';
 import { type RowGraph, type RowStep, stepOf, tail } from './row-graph.ts';
+import { leadsByTurning } from './turning.ts';
 
 export interface ListedRows {
   readonly rows: readonly PricedRow[];
@@ -12,13 +14,22 @@ export interface ListedRows {
   readonly looked: number;
 }
 
-interface Label {
-  readonly at: number;
-  readonly value: number;
-  readonly slope: number;
+/** Rows begun: those of the same counts together. */
+interface Group {
   readonly counts: Uint16Array;
-  readonly blank: number;
-  readonly parent: Label | null;
+  readonly value: number;
+  /** By slope of the last cut, the least place; Infinity where no row ends so. */
+  readonly places: Float64Array;
+  /** By slope, the step that led there: an index of the trail. */
+  readonly steps: Int32Array;
+}
+
+/** Steps taken, each with the one before it: -1 at the start. */
+interface Trail {
+  readonly before: number[];
+  readonly blank: number[];
+  readonly from: number[];
+  readonly to: number[];
 }
 
 /**
@@ -41,92 +52,160 @@ export function listSlantedRows(
   const { rate, bonus } = boundByRatio(graph, own);
   const fits = graph.span * (1 + 1e-9) + 1e-9;
   if (rate * fits + bonus[graph.square]! < least) return { rows: [], looked: 0 };
+  const rest = restByPlace(graph, own, { rate, bonus }, least);
   const tails = Float64Array.from({ length: m }, (_, s) => tail(graph, s));
-  // The least place known for a slope and counts: what comes later is no use.
-  const leastAt = new Map<string, number>();
-  const rows = new Map<string, Label>();
-  const heap: Label[] = [];
-  heapIn(heap, { at: 0, value: 0, slope: graph.square, counts: new Uint16Array(kinds), blank: -1, parent: null });
+  const ahead = leadsByTurning(graph);
+  // Counts of one row are told by one number.
+  const radix = radices(graph, most);
+  if (Number.isNaN(radix[0]!)) return null;
+  const trail: Trail = { before: [], blank: [], from: [], to: [] };
+  const start: Group = {
+    counts: new Uint16Array(kinds),
+    value: 0,
+    places: new Float64Array(m).fill(Infinity),
+    steps: new Int32Array(m).fill(-1),
+  };
+  start.places[graph.square] = 0;
+  const rows: { counts: Uint16Array; value: number; step: number }[] = [];
   let looked = 0;
-  for (let label = heapOut(heap); label; label = heapOut(heap)) {
-    const counts = keyOf(label.counts);
-    if (label.at > (leastAt.get(counts + String.fromCharCode(label.slope)) ?? Infinity)) continue;
-    if (++looked > patience) return null;
-    if (label.value >= least && !rows.has(counts)) {
-      rows.set(counts, label);
-      if (rows.size > mostRows) return null;
-    }
-    const s = label.slope;
-    for (let k = 0; k < kinds; k++) {
-      if (label.counts[k]! >= most[k]!) continue;
-      const value = label.value + own[k]!;
-      const row = (k * m + s) * m;
-      let more: Uint16Array | null = null;
-      let key = '';
-      for (let t = 0; t < m; t++) {
-        const at = label.at + graph.length[row + t]!;
-        if (at + tails[t]! > fits || value + rate * (fits - at) + bonus[t]! < least) continue;
-        if (!more) {
-          more = label.counts.slice();
-          more[k]!++;
-          key = keyOf(more);
+  // Rows of as many blanks are looked at together: every way to the same counts has been seen by then.
+  for (let layer = new Map([[0, start]]); layer.size > 0; ) {
+    const next = new Map<number, Group>();
+    for (const [code, group] of layer) {
+      const { counts, places, steps } = group;
+      drop(places, ahead, m);
+      let end = -1;
+      for (let s = 0; s < m; s++) {
+        if (places[s] === Infinity) continue;
+        looked++;
+        end = s;
+      }
+      if (looked > patience) return null;
+      if (end >= 0 && steps[end]! >= 0 && group.value >= least) {
+        rows.push({ counts, value: group.value, step: steps[end]! });
+        if (rows.length > MOST_KEPT * mostRows) return null;
+      }
+      for (let k = 0; k < kinds; k++) {
+        if (counts[k]! >= most[k]!) continue;
+        const value = group.value + own[k]!;
+        const key = code + radix[k]!;
+        let there = next.get(key);
+        for (let s = 0; s < m; s++) {
+          const from = places[s]!;
+          if (from === Infinity) continue;
+          const row = (k * m + s) * m;
+          for (let t = 0; t < m; t++) {
+            const at = from + graph.length[row + t]!;
+            if (there && at >= there.places[t]!) continue;
+            if (at + tails[t]! > fits || value + rate * (fits - at) + bonus[t]! < least) continue;
+            if (rest && value + rest.most[Math.ceil((fits - at) / rest.cell) * m + t]! < least) continue;
+            if (!there) {
+              const more = counts.slice();
+              more[k]!++;
+              there = {
+                counts: more,
+                value,
+                places: new Float64Array(m).fill(Infinity),
+                steps: new Int32Array(m).fill(-1),
+              };
+              next.set(key, there);
+            }
+            there.places[t] = at;
+            there.steps[t] = trail.before.push(steps[s]!) - 1;
+            trail.blank.push(k);
+            trail.from.push(s);
+            trail.to.push(t);
+          }
         }
-        const full = key + String.fromCharCode(t);
-        if (at >= (leastAt.get(full) ?? Infinity)) continue;
-        leastAt.set(full, at);
-        heapIn(heap, { at, value, slope: t, counts: more, blank: k, parent: label });
+      }
+    }
+    layer = next;
+  }
+  const listed = maximal(rows);
+  if (listed.length > mostRows) return null;
+  return { rows: listed.map(({ step, value }) => ({ steps: stepsTo(graph, trail, step), value })), looked };
+}
+
+/** Of the rows wanted: rows that others are more of are left out only at the end. */
+const MOST_KEPT = 20;
+
+/** Leaves out slopes of the last cut that another one is never behind. */
+function drop(places: Float64Array, ahead: Float64Array, m: number): void {
+  for (let s = 0; s < m; s++) {
+    const at = places[s]!;
+    if (at === Infinity) continue;
+    for (let t = 0; t < m; t++) {
+      if (t === s || places[t] === Infinity) continue;
+      if (places[t]! + ahead[t * m + s]! <= at) {
+        places[s] = Infinity;
+        break;
       }
     }
   }
-  const found = maximal([...rows.values()]).map((label) => ({ steps: stepsTo(graph, label), value: label.value }));
-  return { rows: found, looked };
 }
 
-function keyOf(counts: Uint16Array): string {
-  return String.fromCharCode(...counts);
+/** By blank, what one more of it adds to the number that tells a row's counts. */
+function radices(graph: RowGraph, most: Uint16Array): Float64Array {
+  const m = graph.slopes.length;
+  const radix = new Float64Array(most.length);
+  let unit = 1;
+  for (let k = 0; k < most.length; k++) {
+    radix[k] = unit;
+    let shortest = Infinity;
+    for (let i = k * m * m; i < (k + 1) * m * m; i++) shortest = Math.min(shortest, graph.length[i]!);
+    unit *= 2 + Math.min(most[k]!, shortest > 0 ? Math.floor(graph.span / shortest) + 1 : most[k]!);
+  }
+  // Too many to tell apart by one number: none is listed then.
+  if (unit > Number.MAX_SAFE_INTEGER) radix.fill(Number.NaN);
+  return radix;
+}
+
+/** Cells to a strip in the table of what the rest of a row can be worth. */
+const CELLS = 1000;
+
+/**
+ * By what is left of the strip, in cells rounded up, and the slope of the last cut: the most that the rest of a row can be worth,
+ * lengths rounded down. Null where a step is shorter than a cell, so that rounding down would make it nothing.
+ */
+function restByPlace(graph: RowGraph, values: Float64Array, ratio: RatioBound, least: number) {
+  const m = graph.slopes.length;
+  const cell = graph.span / CELLS;
+  const lead = ratio.rate * graph.span * (1 + 1e-9) + ratio.bonus[graph.square]! - least;
+  const arcs = usableArcs(graph, values, ratio, Math.max(0, lead) + 1e-9, false);
+  const cells = arcs.map(({ length }) => length.map((l) => Math.floor(l / cell + 1e-9)));
+  if (cells.some((each) => each.some((c) => c < 1))) return null;
+  const end = CELLS + 2;
+  const most = new Float64Array((end + 1) * m).fill(-Infinity);
+  for (let c = 0; c <= end; c++) {
+    for (let s = 0; s < m; s++) {
+      let best = tail(graph, s) <= c * cell + 1e-9 ? 0 : -Infinity;
+      const { to, value } = arcs[s]!;
+      const far = cells[s]!;
+      for (let i = 0; i < to.length; i++) {
+        if (far[i]! > c) continue;
+        const sum = value[i]! + most[(c - far[i]!) * m + to[i]!]!;
+        if (sum > best) best = sum;
+      }
+      most[c * m + s] = best;
+    }
+  }
+  return { cell, most };
 }
 
 /** Those of which no other is more of everything. */
-function maximal(labels: readonly Label[]): readonly Label[] {
-  const total = (l: Label) => l.counts.reduce((a, b) => a + b, 0);
-  const sorted = [...labels].sort((a, b) => total(b) - total(a));
-  const kept: Label[] = [];
-  for (const label of sorted) {
-    if (!kept.some((k) => k.counts.every((n, i) => n >= label.counts[i]!))) kept.push(label);
+function maximal<T extends { readonly counts: Uint16Array }>(rows: readonly T[]): readonly T[] {
+  const total = (r: T) => r.counts.reduce((a, b) => a + b, 0);
+  const sorted = [...rows].sort((a, b) => total(b) - total(a));
+  const kept: T[] = [];
+  for (const row of sorted) {
+    if (!kept.some((k) => k.counts.every((n, i) => n >= row.counts[i]!))) kept.push(row);
   }
   return kept;
 }
 
-function stepsTo(graph: RowGraph, label: Label): readonly RowStep[] {
+function stepsTo(graph: RowGraph, trail: Trail, last: number): readonly RowStep[] {
   const steps: RowStep[] = [];
-  for (let l = label; l.parent; l = l.parent) steps.push(stepOf(graph, l.blank, l.parent.slope, l.slope));
+  for (let i = last; i >= 0; i = trail.before[i]!)
+    steps.push(stepOf(graph, trail.blank[i]!, trail.from[i]!, trail.to[i]!));
   return steps.reverse();
-}
-
-function heapIn(heap: Label[], label: Label): void {
-  let i = heap.push(label) - 1;
-  while (i > 0) {
-    const up = (i - 1) >> 1;
-    if (heap[up]!.at <= label.at) break;
-    heap[i] = heap[up]!;
-    i = up;
-  }
-  heap[i] = label;
-}
-
-function heapOut(heap: Label[]): Label | undefined {
-  const top = heap[0];
-  const last = heap.pop();
-  if (!last || heap.length === 0) return top;
-  let i = 0;
-  for (;;) {
-    let child = 2 * i + 1;
-    if (child >= heap.length) break;
-    if (child + 1 < heap.length && heap[child + 1]!.at < heap[child]!.at) child++;
-    if (heap[child]!.at >= last.at) break;
-    heap[i] = heap[child]!;
-    i = child;
-  }
-  heap[i] = last;
-  return top;
 }

@@ -25,38 +25,80 @@ export function boundByRatio(graph: RowGraph, values: Float64Array): RatioBound 
   }
 }
 
+export interface DemandBound {
+  readonly bound: number;
+  /** By the graph's blanks: what each copy gains over the rate, which is the rent that would take the gain away. */
+  readonly gains: Float64Array;
+}
+
 /**
- * A bound that knows demand: at a lower rate some blanks gain on every copy, but no row holds more copies than are wanted.
- * The rate at which that is least is looked for among a few.
+ * A bound that knows demand: at a lower rate some blanks gain on every copy, but no row holds more copies than are wanted. Rates tried
+ * are a little below the best one, and those of rows without the blanks worth most for their length, as long as they cannot fill
+ * the strip alone.
  * @param most by the graph's blanks
  */
-export function boundByDemand(graph: RowGraph, values: Float64Array, most: Int32Array, ratio: RatioBound): number {
-  const m = graph.slopes.length;
-  const { bonus } = ratio;
-  const base = bonus[graph.square]!;
-  // By blank, value and potential: what is left once the rate times the length is taken off is least at one of few steps.
-  const bound = (rate: number): number => {
-    let end = 0;
-    for (let s = 0; s < m; s++) end = Math.max(end, -bonus[s]! - rate * tail(graph, s));
-    let sum = rate * graph.span * (1 + 1e-9) + base + end;
-    for (let k = 0; k < graph.blanks.length; k++) {
-      const value = values[k]!;
-      if (value <= 0) continue;
-      let gain = 0;
-      for (let s = 0; s < m; s++) {
-        const row = (k * m + s) * m;
-        for (let t = 0; t < m; t++) {
-          const g = value - rate * graph.length[row + t]! + bonus[t]! - bonus[s]!;
-          if (g > gain) gain = g;
-        }
-      }
-      sum += gain * most[k]!;
-    }
-    return sum;
+export function boundByDemand(graph: RowGraph, values: Float64Array, most: Int32Array, ratio: RatioBound): DemandBound {
+  let best = boundAt(graph, values, most, ratio, ratio.rate);
+  const offer = (tried: DemandBound) => {
+    if (tried.bound < best.bound) best = tried;
   };
-  let best = Infinity;
-  for (let i = 0; i <= 10; i++) best = Math.min(best, bound(ratio.rate * (1 - i * 0.03)));
+  for (const part of RATES) offer(boundAt(graph, values, most, ratio, ratio.rate * part));
+  const rest = values.slice();
+  for (const k of scarceBlanks(graph, values, most)) {
+    rest[k] = 0;
+    if (rest.every((v) => v <= 0)) break;
+    const lower = boundByRatio(graph, rest);
+    offer(boundAt(graph, values, most, lower, lower.rate));
+  }
   return best;
+}
+
+/** Parts of the best rate at which the bound that knows demand is tried. */
+const RATES = [0.97, 0.94, 0.91, 0.88, 0.85, 0.82, 0.79, 0.76, 0.73, 0.7];
+const MOST_SCARCE = 5;
+
+/** Blanks of which fewer are wanted than a strip could hold, those worth most for their length first. */
+function scarceBlanks(graph: RowGraph, values: Float64Array, most: Int32Array): readonly number[] {
+  const each = graph.slopes.length ** 2;
+  return [...values.keys()]
+    .map((k) => ({
+      k,
+      least: graph.length.subarray(k * each, (k + 1) * each).reduce((a, b) => Math.min(a, b), Infinity),
+    }))
+    .filter(({ k, least }) => values[k]! > 0 && most[k]! * least < graph.span)
+    .sort((a, b) => values[b.k]! / b.least - values[a.k]! / a.least || a.k - b.k)
+    .slice(0, MOST_SCARCE)
+    .map(({ k }) => k);
+}
+
+/** By blank, value and potential: what is left once the rate times the length is taken off. */
+function boundAt(
+  graph: RowGraph,
+  values: Float64Array,
+  most: Int32Array,
+  { bonus }: RatioBound,
+  rate: number,
+): DemandBound {
+  const m = graph.slopes.length;
+  let end = 0;
+  for (let s = 0; s < m; s++) end = Math.max(end, -bonus[s]! - rate * tail(graph, s));
+  let bound = rate * graph.span * (1 + 1e-9) + bonus[graph.square]! + end;
+  const gains = new Float64Array(values.length);
+  for (let k = 0; k < graph.blanks.length; k++) {
+    const value = values[k]!;
+    if (value <= 0) continue;
+    let gain = 0;
+    for (let s = 0; s < m; s++) {
+      const row = (k * m + s) * m;
+      for (let t = 0; t < m; t++) {
+        const g = value - rate * graph.length[row + t]! + bonus[t]! - bonus[s]!;
+        if (g > gain) gain = g;
+      }
+    }
+    gains[k] = gain;
+    bound += gain * most[k]!;
+  }
+  return { bound, gains };
 }
 
 /** gain[s * m + t]: the most that one blank between cuts of slopes s and t gains over the rate. */

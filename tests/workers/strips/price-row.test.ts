@@ -1,13 +1,14 @@
 /** Rows that are worth most, against every part of the demand tried one by one. */
 import { describe, expect, test } from 'vitest';
+import { bestRow } from '../../../workers/strips/best-row.ts';
 import { makeFamily, passingGraphAt } from '../../../workers/strips/family.ts';
 import { greedyPath } from '../../../workers/strips/greedy-path.ts';
 import { gridPath } from '../../../workers/strips/grid-path.ts';
 import { knapsackRow } from '../../../workers/strips/knapsack-row.ts';
 import { layRow } from '../../../workers/strips/lay-row.ts';
-import { longestPath } from '../../../workers/strips/longest-path.ts';
 import { priceRow } from '../../../workers/strips/price-row.ts';
 import { boundByDemand, boundByRatio } from '../../../workers/strips/ratio.ts';
+import { makeRestTable, restAt } from '../../../workers/strips/rest-table.ts';
 import { usableArcs } from '../../../workers/strips/row-arcs.ts';
 import type { RowStep } from '../../../workers/strips/row-graph.ts';
 import { numbers, vectors } from '../numbers.ts';
@@ -63,8 +64,8 @@ describe('rows of slanted blanks', () => {
 
   test('priced rows fit, hold no more than is wanted, and no bound is below the best', () => {
     for (const each of CASES) {
-      for (const exact of [false, true]) {
-        const { best, bound } = priceRow(each.graph, each.values, each.demand, 0, exact);
+      for (const effort of ['quick', 'exact'] as const) {
+        const { best, bound } = priceRow(each.graph, each.values, each.demand, 0, effort);
         expect(bound, `seed ${each.seed}`).toBeGreaterThanOrEqual(each.best - 1e-6);
         expect(best, `seed ${each.seed}`).not.toBeNull();
         expectFits(best!.steps, each, best!.value);
@@ -83,38 +84,57 @@ describe('rows of slanted blanks', () => {
     }
   });
 
-  test('the search that counts every copy finds the best', () => {
+  test('the search best first finds the best, with rent and without', () => {
     for (const each of CASES) {
-      const { graph, values, demand } = each;
-      const ratio = boundByRatio(graph, own(each));
-      const arcs = usableArcs(graph, own(each), ratio, Infinity, false);
+      const { graph, demand } = each;
+      const values = own(each);
       const most = Int32Array.from(graph.blanks, (b) => demand[b]!);
-      const critical = [...graph.blanks.keys()];
-      const found = longestPath({ graph, ratio, arcs, threshold: 0, critical, most, labels: 1e6 })!;
-      expect([each.seed, found.cut, found.value]).toEqual([each.seed, false, expect.closeTo(each.best, 6)]);
-      expectFits(found.steps, { ...each, values }, found.value);
+      for (const rent of [values.map(() => 0), values.map((v) => v / 3)]) {
+        const found = bestRow({ graph, values, most, rent, threshold: 0, labels: 1e6 });
+        expect([each.seed, found.value, found.bound]).toEqual([
+          each.seed,
+          expect.closeTo(each.best, 6),
+          expect.closeTo(each.best, 6),
+        ]);
+        expectFits(found.steps, each, found.value);
+        const above = bestRow({ graph, values, most, rent, threshold: each.best + 1e-6, labels: 1e6 });
+        expect([each.seed, above.steps.length, above.bound]).toEqual([each.seed, 0, expect.closeTo(each.best, 5)]);
+      }
     }
   });
 
-  test('on a grid, rounded up rows fit and rounded down they bound; a greedy row is never better than the best', () => {
+  test('given up early, its bound is none below the best', () => {
+    for (const each of CASES) {
+      const { graph, demand } = each;
+      const values = own(each);
+      const most = Int32Array.from(graph.blanks, (b) => demand[b]!);
+      for (const labels of [1, 10, 100]) {
+        const { bound } = bestRow({ graph, values, most, rent: values.map(() => 0), threshold: 0, labels });
+        expect(bound, `seed ${each.seed}`).toBeGreaterThanOrEqual(each.best - 1e-6);
+      }
+    }
+  });
+
+  test('what the table says of the rest of a row is none below the best; on a grid, rounded up, rows fit', () => {
     for (const each of CASES) {
       const { graph, demand, span, best } = each;
       const ratio = boundByRatio(graph, own(each));
       const arcs = usableArcs(graph, own(each), ratio, Infinity, false);
       const most = Int32Array.from(graph.blanks, (b) => demand[b]!);
       for (const cells of [60, 700]) {
-        const search = { graph, ratio, arcs, threshold: 0, cell: span / cells };
-        const up = gridPath({ ...search, round: 'up', most });
+        const up = gridPath({ graph, ratio, arcs, threshold: 0, cell: span / cells, most });
         if (up) expectFits(up.steps, each, up.value);
-        const down = gridPath({ ...search, round: 'down' });
-        expect(down!.value, `seed ${each.seed}`).toBeGreaterThanOrEqual(best - 1e-6);
+      }
+      for (const grid of ['coarse', 'fine'] as const) {
+        const table = makeRestTable(graph, arcs, grid);
+        if (table) expect(restAt(table, span, graph.square, graph.slopes.length)).toBeGreaterThanOrEqual(best - 1e-6);
       }
       const greedy = greedyPath(graph, ratio, own(each), most);
       expectFits(greedy.steps, each, greedy.value);
       expect(greedy.value).toBeLessThanOrEqual(best + 1e-6);
       const free = ratio.rate * span + ratio.bonus[graph.square]!;
       expect(free, `seed ${each.seed}`).toBeGreaterThanOrEqual(best - 1e-6);
-      expect(boundByDemand(graph, own(each), most, ratio)).toBeGreaterThanOrEqual(best - 1e-6);
+      expect(boundByDemand(graph, own(each), most, ratio).bound).toBeGreaterThanOrEqual(best - 1e-6);
     }
   });
 });
