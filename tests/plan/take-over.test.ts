@@ -47,8 +47,10 @@ test('a plan that fits becomes the plan of the quilt that took it over, read by 
 test('what was given up is in the quilt, and nothing else is changed', async () => {
   const quilt = sample();
   const short = await willThisDo({ quilt, cloth: 'solid', have: '3/4 yd' }, by);
-  const have = short.suffices!.takes / 0.96 - 0.5;
-  const { suffices, after } = await taken(quilt, have);
+  let { suffices, after } = { ...short, suffices: short.suffices!, after: quilt };
+  // Half an inch less each time, until something must be given up: a plan that fits need not be the shortest there is.
+  for (let have = suffices.takes / 0.96; suffices.changes.length === 0 && have > 6; have -= 0.5)
+    ({ suffices, after } = await taken(quilt, have));
   expect(suffices.changes).not.toEqual([]);
   const [change] = suffices.changes;
   expect(change!.kind === 'room' ? after.roles[0]!.room : after.roles[0]!.spares).toBeDefined();

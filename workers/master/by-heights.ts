@@ -85,7 +85,9 @@ export async function plantHeights(gap: Gap, root: Generated): Promise<Heights |
       if (worthOf(i) > 1 + ROOT_TOLERANCE && !(await cut.refine([i], ROOT_TOLERANCE))) return null;
     const { length } = programme.shortest();
     gap.raise(heights.costOf(length));
-    if (gap.done() || length >= heights.lengthOf(value) * (1 - 2 * ROOT_TOLERANCE)) break;
+    // Better prices would raise the bound no further than the programme's own value.
+    if (gap.done() || gap.bound() >= value - 1e-6 || length >= heights.lengthOf(value) * (1 - 2 * ROOT_TOLERANCE))
+      break;
     made = await generate(master, [], clock.breath, { quick: true });
     if (made && made.solution.value >= value - 1e-6) break;
   }

@@ -42,7 +42,7 @@ export function bestRow(search: RowSearch): BestRow {
 
 /** Rows begun that a coarse table may cost. */
 const FEW = 2000;
-const RENT_ROUNDS = 5;
+const RENT_ROUNDS = 3;
 
 /**
  * Rents rise on blanks that the best row holds too many of, and fall on those it leaves (subgradient steps towards the threshold;

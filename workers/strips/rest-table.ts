@@ -22,14 +22,22 @@ export type Grid = keyof typeof GRIDS;
 export function makeRestTable(graph: RowGraph, arcs: readonly Arcs[], grid: Grid): RestTable | null {
   const m = graph.slopes.length;
   const cell = cellOf(graph, grid);
-  // Steps from one slope: how far back in the table each leads, nearest first, and its worth.
+  // Steps from one slope: how far back in the table each leads, nearest first, and its worth. One that leads further back for no more
+  // than another to the same slope is never the best.
   const steps = arcs.map(({ length, to, value }) => {
-    const order = [...length.keys()].sort((a, b) => length[a]! - length[b]!);
-    const cells = order.map((i) => Math.floor(length[i]! / cell + 1e-9));
+    const richest = new Float64Array(m).fill(-Infinity);
+    const order = Uint32Array.from(length.keys())
+      .sort((a, b) => length[a]! - length[b]! || value[b]! - value[a]!)
+      .filter((i) => {
+        const better = value[i]! > richest[to[i]!]!;
+        if (better) richest[to[i]!] = value[i]!;
+        return better;
+      });
+    const far = Int32Array.from(order, (i) => Math.floor(length[i]! / cell + 1e-9));
     return {
-      nearest: cells[0] ?? Infinity,
-      back: Int32Array.from(order, (i, n) => cells[n]! * m - to[i]!),
-      far: Int32Array.from(cells),
+      nearest: far[0] ?? Infinity,
+      back: Int32Array.from(order, (i, n) => far[n]! * m - to[i]!),
+      far,
       value: Float64Array.from(order, (i) => value[i]!),
     };
   });
