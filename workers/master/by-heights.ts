@@ -40,6 +40,9 @@ const ROOT_ROUNDS = 4;
 /** Inequalities met by less than this are looked at more closely. */
 const CLOSE = 0.01;
 const PACKINGS = 3;
+/** Work on one choice of heights, from the first to the most before something else is tried. */
+const SECONDS_LEAST = 0.3;
+const SECONDS_MOST = 1.5;
 const TRIES = 2;
 /** Rows begun that listing them all may take, the first time. */
 const PATIENCE = 100_000;
@@ -69,7 +72,7 @@ export async function plantHeights(gap: Gap, root: Generated): Promise<Heights |
     costOf: (length) => rate * (length + (family.cloth.squaring ?? 0)),
     lengthOf: (cost) => cost / rate - (family.cloth.squaring ?? 0),
     unit,
-    seconds: 0.3,
+    seconds: SECONDS_LEAST,
     patience: PATIENCE,
     middle: new Float64Array(programme.heights.length),
   };
@@ -148,7 +151,8 @@ async function tryCost(
     if (!(await clock.breath())) return 'open';
     if (answer.status === 'unknown') {
       heights.seconds *= 2;
-      return 'open';
+      if (heights.seconds > SECONDS_MOST) return 'open';
+      continue;
     }
     if (answer.status === 'none') {
       if (programme.exclusions.every((e) => e.certain)) return 'none';

@@ -55,7 +55,10 @@ export async function growTree(gap: Gap, tree: Tree, most: number): Promise<void
 /** `done`: the node is closed, or its branches have taken its place. `later`: time ran out. */
 async function workOn(gap: Gap, tree: Tree, node: Node): Promise<'done' | 'later'> {
   const { master, clock } = gap;
-  const made = await generate(master, node.cuts, clock.breath, { slack: mayLeaveOpen(master.families) ? SLACK : 0 });
+  let made = await generate(master, node.cuts, clock.breath, { slack: mayLeaveOpen(master.families) ? SLACK : 0 });
+  // Where blanks seem to have no place, strips that pricing passed over for speed might hold them.
+  if (made?.complete && made.solution.unplaced.some((u) => u > 1e-6) && mayLeaveOpen(master.families))
+    made = await generate(master, node.cuts, clock.breath);
   if (!made || made.solution.unplaced.some((u) => u > 1e-6)) return made && !made.complete ? 'later' : 'done';
   if (!made.complete) return 'later';
   const bound = Math.max(node.bound, made.bound);

@@ -71,6 +71,17 @@ export function priceRow(
   return { best: found.steps.length > 0 ? found : greedy, bound: Math.min(free, bound, found.bound) };
 }
 
+/** A bound on rows of these values, without looking for any. */
+export function rowBound(graph: RowGraph, values: Float64Array, demand: Int32Array): number {
+  if (graph.blanks.length === 0) return 0;
+  const own = Float64Array.from(graph.blanks, (b) => (demand[b]! > 0 && values[b]! > 1e-9 ? values[b]! : 0));
+  if (own.every((v) => v === 0)) return 0;
+  const most = Int32Array.from(graph.blanks, (b) => demand[b]!);
+  const ratio = boundByRatio(graph, own);
+  const free = ratio.rate * graph.span * (1 + 1e-9) + ratio.bonus[graph.square]!;
+  return Math.min(free, boundByDemand(graph, own, most, ratio).bound);
+}
+
 /** A good row at these values that holds no more of each blank than is wanted; null when nothing is of value. */
 export function goodRow(graph: RowGraph, values: Float64Array, demand: Int32Array): PricedRow | null {
   if (graph.blanks.length === 0) return null;

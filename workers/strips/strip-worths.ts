@@ -1,6 +1,6 @@
 /** What a strip of each height can at most be worth, at one set of values: the taller the strip, the more. */
 import { type Family, graphAt } from './family.ts';
-import { type Effort, type PricedRow, priceRow } from './price-row.ts';
+import { type Effort, type PricedRow, priceRow, rowBound } from './price-row.ts';
 
 export interface WorthSearch {
   readonly family: Family;
@@ -52,7 +52,8 @@ export class StripWorths {
     const stops = [...new Set([0, ...leaps, n - 1])].sort((a, b) => a - b);
     for (const i of stops) {
       // Just below a leap a quick look will do: what is worth no more than the last leap needs none at all.
-      this.look(i, family.heights.includes(heights[i]!) ? tolerance : Infinity);
+      if (family.heights.includes(heights[i]!)) this.look(i, tolerance);
+      else this.glance(i);
       if (!(await breath())) return false;
     }
     const between = async (low: number, high: number): Promise<boolean> => {
@@ -62,7 +63,7 @@ export class StripWorths {
       }
       if (high - low <= 1) return true;
       const middle = (low + high) >> 1;
-      this.look(middle, Infinity);
+      this.glance(middle);
       return (await breath()) && (await between(low, middle)) && (await between(middle, high));
     };
     for (let k = 1; k < stops.length; k++) if (!(await between(stops[k - 1]!, stops[k]!))) return false;
@@ -86,6 +87,12 @@ export class StripWorths {
     return inTime;
   }
 
+  /** Only what is known without looking for rows. */
+  private glance(i: number): void {
+    const { family, heights, values, demand } = this.search;
+    this.worths[i] = Math.min(this.worths[i]!, rowBound(graphAt(family, heights[i]!), values, demand));
+  }
+
   private look(i: number, tolerance: number): void {
     const { family, heights, values, demand, onRow } = this.search;
     const height = heights[i]!;
@@ -95,14 +102,14 @@ export class StripWorths {
     for (let k = 0; k <= i; k++) best = Math.max(best, this.found[k]!);
     const full = tolerance < FAIR ? 'exact' : 'fair';
     // A good row at once shows how far there is to go, if at all, unless one is known.
-    for (let effort: Effort = best > 0 && tolerance < Infinity ? full : 'quick'; ; effort = full) {
+    for (let effort: Effort = best > 0 ? full : 'quick'; ; effort = full) {
       const wanted = effort === 'quick' ? best : best * (1 + tolerance);
       const priced = priceRow(graph, values, demand, wanted + 1e-12, effort);
       if (priced.best) {
         onRow(height, priced.best);
         best = priced.best.value;
       }
-      if (priced.bound <= best * (1 + tolerance) || tolerance === Infinity || (!priced.best && effort !== 'quick')) {
+      if (priced.bound <= best * (1 + tolerance) || (!priced.best && effort !== 'quick')) {
         this.worths[i] = Math.min(this.worths[i]!, Math.max(priced.bound, 0));
         break;
       }
