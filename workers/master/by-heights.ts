@@ -23,6 +23,8 @@ export interface Heights {
   readonly costOf: (length: number) => number;
   /** What plans' costs differ by. */
   readonly unit: number;
+  /** The linear programme's values of the blanks: all that is wanted is worth 1. */
+  prices: Float64Array;
   /** Limit of work for a choice of heights. */
   seconds: number;
   /** Rows begun that listing them all may take. */
@@ -72,6 +74,7 @@ export async function plantHeights(gap: Gap, root: Generated): Promise<Heights |
     costOf: (length) => rate * (length + (family.cloth.squaring ?? 0)),
     lengthOf: (cost) => cost / rate - (family.cloth.squaring ?? 0),
     unit,
+    prices: new Float64Array(master.demand.length),
     seconds: SECONDS_LEAST,
     patience: PATIENCE,
     middle: new Float64Array(programme.heights.length),
@@ -80,6 +83,7 @@ export async function plantHeights(gap: Gap, root: Generated): Promise<Heights |
   for (let round = 0; made && round < ROOT_ROUNDS; round++) {
     const value: number = made.solution.value;
     heights.middle = middleOf(master, programme, made);
+    heights.prices = normal(made.prices.blank, master.demand);
     const cut = await addCut(gap, heights, made.prices.blank, TOLERANCE_MOST);
     if (!cut) return null;
     // At the right prices no strip is worth more than it costs; where one still might be, it is looked at more closely.
@@ -184,7 +188,7 @@ async function tryCost(
     }
     let certain = false;
     if (holds === 'perhaps' && thorough) {
-      const filling = await packExactly(master, solver, slots, heights.patience, 1, clock.breath);
+      const filling = await packExactly(master, solver, slots, heights.prices, heights.patience, 1, clock.breath);
       if (!filling) return 'open';
       if (filling.plan) {
         gap.offer(filling.plan);
@@ -216,11 +220,14 @@ async function mayHold(
   const { programme } = heights;
   const slots = slotsOf(programme, counts);
   const used = programme.heights.flatMap((_, i) => (counts[i]! > 1e-9 ? [i] : []));
+  let before = -1;
   for (let left = tries; ; left--) {
     const shared = await shareWithNewRows(master, solver, slots, master.demand, clock.breath, ROUNDS);
     if (!shared) return null;
     if (shared.share >= 1 - 1e-6) return 'perhaps';
-    if (left < 0) return 'unclear';
+    // With no row found since, the same would be looked at again.
+    if (left < 0 || shared.share <= before + 1e-9) return 'unclear';
+    before = shared.share;
     const short = 1 - shared.share;
     const cut = await addCut(
       gap,
@@ -251,6 +258,12 @@ async function fallsCloser(heights: Heights, counts: ArrayLike<number>): Promise
   return false;
 }
 
+/** Values in parts of what all that is wanted is worth. */
+function normal(values: Float64Array, demand: Int32Array): Float64Array {
+  const total = values.reduce((sum, v, b) => sum + Math.max(0, v) * demand[b]!, 0);
+  return values.map((v) => Math.max(0, v) / total);
+}
+
 /** By height: what the best row known is worth. */
 function knownWorths(master: StripMaster, { heights }: HeightProgramme, values: Float64Array): Float64Array {
   const index = new Map(heights.map((h, i) => [Math.round(h * 1e6), i]));
@@ -273,8 +286,7 @@ async function addCut(
   tolerance: number,
 ): Promise<StripWorths | null> {
   const { master, clock } = gap;
-  const total = values.reduce((sum, v, b) => sum + Math.max(0, v) * master.demand[b]!, 0);
-  const each = values.map((v) => Math.max(0, v) / total);
+  const each = normal(values, master.demand);
   const cut = new StripWorths({
     family: master.families[0]!,
     heights: programme.heights,

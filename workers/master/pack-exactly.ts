@@ -18,68 +18,114 @@ import type { StripMaster } from './strip-master.ts';
 
 const MOST_ROWS = 8000;
 const LOOSE = 1e-7;
+const ROUNDS = 30;
 
 export type Filling = { readonly plan: Plan | null; readonly certain: boolean };
 
 /**
- * @param slots ascending by height @param patience labels of rows to look at @param seconds limit of work for the choice
+ * @param slots ascending by height
+ * @param prices values of the blanks at which all that is wanted is worth 1 and few strips are worth much more than they must be:
+ * the linear programme's own values leave out whatever is not short
+ * @param patience labels of rows to look at @param seconds limit of work for the choice
  * @returns a plan, or none: for certain or not; null when time ran out
  */
 export async function packExactly(
   master: StripMaster,
   solver: Solver,
   slots: readonly Slot[],
+  prices: Float64Array,
   patience: number,
   seconds: number,
   breath: Breath,
 ): Promise<Filling | null> {
-  const family = master.families[0]!;
-  const graphOf = (height: number) => graphAt(family, height);
-  const unknown: Filling = { plan: null, certain: false };
-  for (let round = 0; round < 30; round++) {
-    const shared = await shareWithNewRows(master, solver, slots, master.demand, breath, Infinity);
-    if (!shared) return null;
-    const worths: number[] = [];
-    let added = false;
-    for (const [s, slot] of slots.entries()) {
-      const priced = priceRow(graphOf(slot.height), shared.values, master.demand, shared.prices[s]! + LOOSE, 'exact');
-      if (priced.best && addRow(master, 0, slot.height, priced.best)) added = true;
-      worths.push(Math.max(priced.bound, 0));
-      if (!(await breath())) return null;
-    }
-    if (added) continue;
-    const room = slots.reduce((sum, slot, s) => sum + slot.count * worths[s]!, 0) - 1 + LOOSE;
-    if (room < 0) return { plan: null, certain: true };
-    const listed: { column: StripColumn; slot: number }[] = [];
-    let left = patience;
-    for (const [s, { height }] of slots.entries()) {
-      const graph = graphOf(height);
-      const list = listSlantedRows(
-        graph,
-        shared.values,
-        master.demand,
-        worths[s]! - room,
-        left,
-        MOST_ROWS - listed.length,
-      );
-      if (!list) return unknown;
-      left -= list.looked;
-      for (const row of list.rows) {
-        const counts = count(row.steps.map((step) => step.variant.blank));
-        listed.push({ column: { family: 0, height, counts, row: layRow(row.steps, height) }, slot: s });
-      }
-      if (!(await breath())) return null;
-    }
-    return choose(master, solver, slots, listed, seconds);
+  const shared = await exactShare(master, solver, slots, breath);
+  if (!shared) return null;
+  for (const part of [0, 0.5]) {
+    const values = shared.values.map((v, b) => (1 - part) * v + part * prices[b]!);
+    const listed = await listFillings(master, slots, values, patience, breath);
+    if (listed === null) return null;
+    if (listed === 'none') return { plan: null, certain: true };
+    if (listed !== 'many') return choose(master, solver, slots, listed, seconds);
   }
-  return unknown;
+  return { plan: null, certain: false };
+}
+
+/** The greatest share with all rows priced, or as near to it as a few rounds come. Null when time ran out. */
+async function exactShare(master: StripMaster, solver: Solver, slots: readonly Slot[], breath: Breath) {
+  const family = master.families[0]!;
+  for (let round = 0; ; round++) {
+    const shared = await shareWithNewRows(master, solver, slots, master.demand, breath, Infinity);
+    let added = false;
+    for (const [s, { height }] of slots.entries()) {
+      if (!shared) return null;
+      const least = shared.prices[s]! + LOOSE;
+      const priced = priceRow(graphAt(family, height), shared.values, master.demand, least, 'exact');
+      if (priced.best && addRow(master, 0, height, priced.best)) added = true;
+      if (!(await breath())) return null;
+    }
+    if (!added || round === ROUNDS) return shared;
+  }
+}
+
+interface Listed {
+  readonly column: StripColumn;
+  readonly slot: number;
+}
+
+/** Every row that a filling may hold; `none` when strips are together worth too little for one. Null when time ran out. */
+async function listFillings(
+  master: StripMaster,
+  slots: readonly Slot[],
+  values: Float64Array,
+  patience: number,
+  breath: Breath,
+): Promise<readonly Listed[] | 'none' | 'many' | null> {
+  const family = master.families[0]!;
+  const worths: number[] = [];
+  for (const { height } of slots) {
+    let worth = 0;
+    for (;;) {
+      const priced = priceRow(graphAt(family, height), values, master.demand, worth + LOOSE, 'exact');
+      if (!priced.best || priced.bound <= priced.best.value + LOOSE) {
+        worths.push(Math.max(priced.bound, 0));
+        if (priced.best) addRow(master, 0, height, priced.best);
+        break;
+      }
+      addRow(master, 0, height, priced.best);
+      worth = priced.best.value;
+    }
+    if (!(await breath())) return null;
+  }
+  const room = slots.reduce((sum, slot, s) => sum + slot.count * worths[s]!, 0) - 1 + LOOSE;
+  if (room < 0) return 'none';
+  const listed: Listed[] = [];
+  let left = patience;
+  for (const [s, { height }] of slots.entries()) {
+    const least = worths[s]! - room;
+    const list = listSlantedRows(
+      graphAt(family, height),
+      values,
+      master.demand,
+      least,
+      left,
+      MOST_ROWS - listed.length,
+    );
+    if (!list) return 'many';
+    left -= list.looked;
+    for (const row of list.rows) {
+      const counts = count(row.steps.map((step) => step.variant.blank));
+      listed.push({ column: { family: 0, height, counts, row: layRow(row.steps, height) }, slot: s });
+    }
+    if (!(await breath())) return null;
+  }
+  return listed;
 }
 
 function choose(
   master: StripMaster,
   solver: Solver,
   slots: readonly Slot[],
-  listed: readonly { column: StripColumn; slot: number }[],
+  listed: readonly Listed[],
   seconds: number,
 ): Filling {
   const rows = [
