@@ -5,59 +5,15 @@ import { makeFamily, passingGraphAt } from '../../../workers/strips/family.ts';
 import { greedyPath } from '../../../workers/strips/greedy-path.ts';
 import { gridPath } from '../../../workers/strips/grid-path.ts';
 import { knapsackRow } from '../../../workers/strips/knapsack-row.ts';
-import { layRow } from '../../../workers/strips/lay-row.ts';
 import { priceRow } from '../../../workers/strips/price-row.ts';
 import { boundByDemand, boundByRatio } from '../../../workers/strips/ratio.ts';
 import { makeRestTable, restAt } from '../../../workers/strips/rest-table.ts';
 import { usableArcs } from '../../../workers/strips/row-arcs.ts';
-import type { RowStep } from '../../../workers/strips/row-graph.ts';
 import { numbers, vectors } from '../numbers.ts';
-import { listedSlants, lowestListed } from '../oracle/listed-rows.ts';
 import { rectangleJob, layoutJob as rectanglesAsked } from '../oracle/rectangle-job.ts';
-import { layoutJob, slantedJob } from '../oracle/slanted-job.ts';
-import { waysToLie } from '../oracle/slanted-rows.ts';
-
-/** A strip to be filled, what blanks are worth, and the most that a row of it can be worth, tried one by one. */
-function slantedCase(seed: number) {
-  const small = slantedJob(seed);
-  const job = layoutJob(small);
-  const draw = numbers(seed + 1000);
-  const ways = waysToLie(small.kinds);
-  const height = Math.max(...ways.map((way) => way.height)) + (small.ruler === undefined ? 0 : draw(0, 4) / 4);
-  const family = makeFamily(job, 0, { along: false, span: small.width, stack: null, segment: null });
-  const graph = passingGraphAt(family, height);
-  const values = Float64Array.from(job.blanks, () => draw(1, 40) / 8);
-  const demand = Int32Array.from(job.blanks, (blank) => blank.demand);
-  const asked = { width: small.width, ways, heights: [height] };
-  const best = mostOf([...demand], values, (counts) => lowestListed(asked, listedSlants(ways), counts) !== null);
-  return { seed, graph, values, demand, height, span: small.width, best };
-}
-
-function mostOf(demand: readonly number[], values: Float64Array, fits: (counts: readonly number[]) => boolean): number {
-  let most = 0;
-  for (const counts of vectors(demand)) {
-    const worth = counts.reduce((sum, n, i) => sum + n * values[i]!, 0);
-    if (worth > most && fits(counts)) most = worth;
-  }
-  return most;
-}
+import { expectFits, mostWorth, slantedCase } from './slanted-strip.ts';
 
 const CASES = Array.from({ length: 80 }, (_, i) => slantedCase(i + 1)).filter(({ graph }) => graph.slopes.length > 1);
-
-function expectFits(
-  steps: readonly RowStep[],
-  { seed, values, demand, height, span }: (typeof CASES)[number],
-  value: number,
-) {
-  const row = layRow(steps, height);
-  expect(row.length, `seed ${seed}`).toBeLessThanOrEqual(span * (1 + 1e-7));
-  const counts = demand.map((_, blank) => steps.filter((step) => step.variant.blank === blank).length);
-  expect(
-    counts.every((n, blank) => n <= demand[blank]!),
-    `seed ${seed}: ${counts}`,
-  ).toBe(true);
-  expect(counts.reduce((sum, n, blank) => sum + n * values[blank]!, 0)).toBeCloseTo(value, 7);
-}
 
 describe('rows of slanted blanks', () => {
   test('are drawn often enough to tell', () => expect(CASES.length).toBeGreaterThan(60));
@@ -155,10 +111,11 @@ test('rows of boxes: the knapsack finds the best, and nothing above it', () => {
       const lying = family.variants.filter((v) => v.blank === blank && v.height <= height);
       return Math.min(...lying.map((v) => v.width));
     });
-    const best = mostOf([...demand], values, (counts) => {
+    const rows = [...vectors([...demand])].filter((counts) => {
       const widths = counts.map((n, i) => (n === 0 ? 0 : n * narrowest[i]!));
       return widths.reduce((sum, w) => sum + w, 0) <= family.span * (1 + 1e-9);
     });
+    const best = mostWorth(rows, values);
     const found = knapsackRow(graph, values, demand, 0);
     expect([seed, found.best?.value ?? 0]).toEqual([seed, expect.closeTo(best, 7)]);
     expect(found.bound).toBeCloseTo(best, 7);
