@@ -5,10 +5,12 @@
  */
 import type { Solver } from '../programme/glpk.ts';
 import type { ProgrammeColumn } from '../programme/programme.ts';
-import { graphAt } from '../strips/family.ts';
-import { layRow } from '../strips/lay-row.ts';
+import { type Family, graphAt, rangeGraph } from '../strips/family.ts';
+import { fitRow, type LaidRow, layRow, stepsFit } from '../strips/lay-row.ts';
 import { listSlantedRows } from '../strips/list-slanted-rows.ts';
 import { priceRow } from '../strips/price-row.ts';
+import type { RowStep } from '../strips/row-graph.ts';
+import { rangesUpTo } from '../strips/strip-heights.ts';
 import type { StripColumn } from './column.ts';
 import { addRow, type Breath, count } from './generate.ts';
 import { shareWithNewRows } from './pack-slots.ts';
@@ -81,44 +83,69 @@ async function listFillings(
   breath: Breath,
 ): Promise<readonly Listed[] | 'none' | 'many' | null> {
   const family = master.families[0]!;
+  // A slot may hold a lower strip, and that may hold more than a strip as tall as the slot.
+  const ranges = slots.map(({ height }) => rangesUpTo(family, height));
   const worths: number[] = [];
-  for (const { height } of slots) {
+  for (const each of ranges) {
     let worth = 0;
-    for (;;) {
-      const priced = priceRow(graphAt(family, height), values, master.demand, worth + LOOSE, 'exact');
-      if (!priced.best || priced.bound <= priced.best.value + LOOSE) {
-        worths.push(Math.max(priced.bound, 0));
-        if (priced.best) addRow(master, 0, height, priced.best);
+    let most = 0;
+    for (const { low, high } of each) {
+      for (;;) {
+        const priced = priceRow(rangeGraph(family, low, high), values, master.demand, worth + LOOSE, 'exact');
+        if (priced.best) {
+          worth = priced.best.value;
+          if (stepsFit(priced.best.steps, high, family.span)) addRow(master, 0, high, priced.best);
+        }
+        if (priced.best && priced.bound > worth + LOOSE) continue;
+        most = Math.max(most, priced.bound);
         break;
       }
-      addRow(master, 0, height, priced.best);
-      worth = priced.best.value;
+      if (!(await breath())) return null;
     }
-    if (!(await breath())) return null;
+    worths.push(most);
   }
-  const room = slots.reduce((sum, slot, s) => sum + slot.count * worths[s]!, 0) - 1 + LOOSE;
+  // Where all goes in with much to spare, the programme's values of it come to less than 1, even to nothing.
+  const wanted = values.reduce((sum, v, b) => sum + v * master.demand[b]!, 0);
+  const room = slots.reduce((sum, slot, s) => sum + slot.count * worths[s]!, 0) - wanted + LOOSE;
   if (room < 0) return 'none';
   const listed: Listed[] = [];
   let left = patience;
-  for (const [s, { height }] of slots.entries()) {
-    const least = worths[s]! - room;
-    const list = listSlantedRows(
-      graphAt(family, height),
-      values,
-      master.demand,
-      least,
-      left,
-      MOST_ROWS - listed.length,
-    );
-    if (!list) return 'many';
-    left -= list.looked;
-    for (const row of list.rows) {
-      const counts = count(row.steps.map((step) => step.variant.blank));
-      listed.push({ column: { family: 0, height, counts, row: layRow(row.steps, height) }, slot: s });
+  for (const [slot, each] of ranges.entries()) {
+    const least = worths[slot]! - room;
+    const known = new Set<string>();
+    for (const { low, high } of each) {
+      const graph = rangeGraph(family, low, high);
+      const list = listSlantedRows(graph, values, master.demand, least, left, MOST_ROWS - listed.length);
+      if (!list) return 'many';
+      left -= list.looked;
+      for (const { steps } of list.rows) {
+        const counts = count(steps.map((step) => step.variant.blank));
+        const key = [...counts].sort((a, b) => a[0] - b[0]).join(';');
+        if (known.has(key)) continue;
+        const { height, row } = realRow(family, steps, low, high);
+        if (row) known.add(key);
+        listed.push({ column: { family: 0, height, counts, row }, slot });
+      }
+      if (!(await breath())) return null;
     }
-    if (!(await breath())) return null;
   }
   return listed;
+}
+
+/** The row at the greatest height of the range at which it goes in; none where it only serves the proof. */
+function realRow(
+  { ruler, span }: Family,
+  steps: readonly RowStep[],
+  low: number,
+  high: number,
+): { readonly height: number; readonly row: LaidRow | null } {
+  if (stepsFit(steps, high, span)) return { height: high, row: layRow(steps, high) };
+  const variants = steps.map((step) => step.variant);
+  for (let k = 0; ruler !== null && high - k * ruler >= low - 1e-9; k++) {
+    const row = fitRow(variants, high - k * ruler, span);
+    if (row) return { height: high - k * ruler, row };
+  }
+  return { height: high, row: null };
 }
 
 function choose(
@@ -145,5 +172,10 @@ function choose(
     const times = Math.round(solved.x[x]!);
     return times > 0 ? [{ column, times }] : [];
   });
+  if (strips.some(({ column }) => !column.row)) {
+    // Rows that only serve the proof have not proved anything: without them there may be a plan, but no answer for certain.
+    const real = listed.filter(({ column }) => column.row);
+    return { plan: choose(master, solver, slots, real, seconds).plan, certain: false };
+  }
   return { plan: makePlan(master.job, master.families, master.demand, { strips, pieces: [] }), certain: true };
 }

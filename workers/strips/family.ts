@@ -101,6 +101,29 @@ export function passingGraphAt(family: Family, height: number): RowGraph {
   return makeRowGraph(family.variants, family.slopes, family.reach, height, family.span, family.ruler);
 }
 
+const ranges = new WeakMap<Map<number, RowGraph>, Map<string, RowGraph>>();
+
+/**
+ * A graph for bounds on strips from one height to another, between which no more blanks fit in. A taller strip may hold less than a
+ * lower one, because its cuts run on and meet or leave the cloth. Kept.
+ */
+export function rangeGraph(family: Family, low: number, high: number): RowGraph {
+  if (low >= high) return graphAt(family, high);
+  let known = ranges.get(family.graphs);
+  if (!known) {
+    known = new Map();
+    ranges.set(family.graphs, known);
+  }
+  const key = `${low}|${high}`;
+  let graph = known.get(key);
+  if (!graph) {
+    const { variants, slopes, reach, span, ruler } = family;
+    graph = makeRowGraph(variants, slopes, reach, high, span, ruler, low);
+    known.set(key, graph);
+  }
+  return graph;
+}
+
 /** Whether a strip taller than its blanks can ever be of use: only where some blank slants, or blanks may be stacked. */
 export function gainsByRaising(family: Family): boolean {
   return family.ruler !== null && (family.slopes.length > 1 || family.stacks !== null);

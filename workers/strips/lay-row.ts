@@ -39,6 +39,12 @@ export function layRow(steps: readonly RowStep[], height: number): LaidRow {
   return { blanks, length: Math.max(0, ...blanks.map((b) => b.x + b.variant.width)), middle };
 }
 
+/** Whether these steps, whatever graph they come from, go into a strip of this height: the last cut too ends within it. */
+export function stepsFit(steps: readonly RowStep[], height: number, span: number): boolean {
+  const last = steps.at(-1);
+  return !last || layRow(steps, height).middle + (Math.abs(last.slope) * height) / 2 <= span * (1 + 1e-9) + 1e-9;
+}
+
 function reach(variant: Variant, slope: number, most: (...values: number[]) => number): number {
   return most(...variant.hull.map(([x, y]) => x - slope * y));
 }

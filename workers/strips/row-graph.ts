@@ -12,6 +12,11 @@ import type { Variant } from './variant.ts';
 
 export interface RowGraph {
   readonly height: number;
+  /**
+   * Over so much of the height, about its middle, cuts keep apart and within the strip: all of it, but where the graph speaks of
+   * lower strips too.
+   */
+  readonly apart: number;
   readonly span: number;
   /** What sizes are whole multiples of, if anything. */
   readonly ruler: number | null;
@@ -38,6 +43,8 @@ export interface RowStep {
 /**
  * @param variants of the family, with `reach` over `slopes`; those too tall for the strip are passed over
  * @param height of the strip @param span its length
+ * @param apart less than the height: then no row of a strip between the two heights is longer in this graph than in its own, since
+ * a blank low or high in the middle of a taller strip is somewhere between low and high in that
  */
 export function makeRowGraph(
   variants: readonly Variant[],
@@ -46,13 +53,14 @@ export function makeRowGraph(
   height: number,
   span: number,
   ruler: number | null,
+  apart = height,
 ): RowGraph {
   const m = slopes.length;
   const fitting = [...variants.keys()].filter((v) => variants[v]!.height <= height + 1e-9 * (1 + height));
   const blanks = Int32Array.from(new Set(fitting.map((v) => variants[v]!.blank)));
   const length = new Float64Array(blanks.length * m * m).fill(Infinity);
   const choice = new Int32Array(blanks.length * m * m);
-  const usable = Array.from(slopes, (s) => Math.abs(s) * height <= span);
+  const usable = Array.from(slopes, (s) => Math.abs(s) * apart <= span);
   blanks.forEach((blank, k) => {
     for (const v of fitting) {
       if (variants[v]!.blank !== blank) continue;
@@ -77,16 +85,16 @@ export function makeRowGraph(
       for (let t = 0; t < m; t++) {
         const i = (k * m + s) * m + t;
         // Cuts that lean apart must not cross within the strip.
-        length[i] = Math.max(length[i]!, (Math.abs(slopes[t]! - slopes[s]!) * height) / 2);
+        length[i] = Math.max(length[i]!, (Math.abs(slopes[t]! - slopes[s]!) * apart) / 2);
       }
     }
   });
-  return { height, span, ruler, slopes, square: slopes.indexOf(0), blanks, length, choice, variants };
+  return { height, apart, span, ruler, slopes, square: slopes.indexOf(0), blanks, length, choice, variants };
 }
 
 /** What a cut needs of the strip beyond its middle. */
 export function tail(graph: RowGraph, slope: number): number {
-  return (Math.abs(graph.slopes[slope]!) * graph.height) / 2;
+  return (Math.abs(graph.slopes[slope]!) * graph.apart) / 2;
 }
 
 /** The step that blank k makes from slope s to slope t. */

@@ -16,3 +16,17 @@ export function usefulHeights(family: Family): readonly number[] {
     (h) => h <= (stack ?? Infinity) * (1 + 1e-9),
   );
 }
+
+/**
+ * Heights up to this one in ranges between which no more blanks fit in, highest first: a strip may hold more than any taller one, so
+ * whoever asks what one may hold, or a lower one in its place, asks all of them.
+ */
+export function rangesUpTo({ heights, ruler }: Family, height: number): readonly { low: number; high: number }[] {
+  const able = heights.filter((h) => h <= height + 1e-9);
+  return able
+    .map((low, k) => {
+      const high = ruler === null ? low : k + 1 < able.length ? able[k + 1]! - ruler : height;
+      return { low, high: high > low + 1e-9 ? high : low };
+    })
+    .reverse();
+}

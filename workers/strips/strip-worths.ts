@@ -1,6 +1,11 @@
-/** What a strip of each height can at most be worth, at one set of values: the taller the strip, the more. */
-import { type Family, graphAt } from './family.ts';
+/**
+ * What a strip of each height, or a lower one instead, can at most be worth, at one set of values. A taller strip by itself may hold
+ * less, since its cuts run on and meet; so each look is at all heights from the last one on at which another blank fits in.
+ */
+import { type Family, rangeGraph } from './family.ts';
+import { stepsFit } from './lay-row.ts';
 import { type Effort, type PricedRow, priceRow, rowBound } from './price-row.ts';
+import type { RowGraph } from './row-graph.ts';
 
 export interface WorthSearch {
   readonly family: Family;
@@ -21,9 +26,13 @@ export interface WorthSearch {
 const FAIR = 0.0015;
 
 export class StripWorths {
-  /** By height: no row of such a strip is worth more. Ascending. */
+  /** By height: no row of such a strip or a lower one is worth more. Ascending. */
   readonly worths: Float64Array;
-  /** By height: the worth of a row that goes in. */
+  /** The same of strips no lower than the last height at which another blank fits in. */
+  private readonly own: Float64Array;
+  /** By height: where those strips begin. */
+  private readonly starts: Int32Array;
+  /** By height: the worth of a row that the bounds must allow for. */
   private readonly found: Float64Array;
   /** By height: how closely it has been looked at, in parts of the worth. */
   private readonly closeness: Float64Array;
@@ -35,6 +44,12 @@ export class StripWorths {
     this.worths = new Float64Array(n).fill(Infinity);
     this.found = search.known.slice();
     this.closeness = new Float64Array(n).fill(Infinity);
+    this.own = new Float64Array(n).fill(Infinity);
+    let start = 0;
+    this.starts = Int32Array.from(search.heights, (h, i) => {
+      if (search.family.heights.includes(h)) start = i;
+      return start;
+    });
   }
 
   /**
@@ -45,7 +60,7 @@ export class StripWorths {
    */
   async sketch(tolerance: number): Promise<boolean> {
     const { family, heights, breath } = this.search;
-    const { worths } = this;
+    const { own } = this;
     const n = heights.length;
     // Worths leap where another blank fits in.
     const leaps = heights.flatMap((h, i) => (family.heights.includes(h) ? (i > 0 ? [i - 1, i] : [i]) : []));
@@ -57,8 +72,10 @@ export class StripWorths {
       if (!(await breath())) return false;
     }
     const between = async (low: number, high: number): Promise<boolean> => {
-      if (worths[high]! <= worths[low]! * (1 + tolerance) + 1e-12) {
-        worths.fill(worths[high]!, low, high);
+      if (own[high]! <= own[low]! * (1 + tolerance) + 1e-12) {
+        // What holds up to a leap says nothing of the heights below it.
+        const isLeap = this.starts[high] === high;
+        own.fill(isLeap ? Math.max(own[low]!, own[high]!) : own[high]!, low, high);
         return true;
       }
       if (high - low <= 1) return true;
@@ -89,38 +106,73 @@ export class StripWorths {
 
   /** Only what is known without looking for rows. */
   private glance(i: number): void {
-    const { family, heights, values, demand } = this.search;
-    this.worths[i] = Math.min(this.worths[i]!, rowBound(graphAt(family, heights[i]!), values, demand));
+    const { values, demand } = this.search;
+    this.own[i] = Math.min(this.own[i]!, rowBound(this.graph(i), values, demand));
   }
 
   private look(i: number, tolerance: number): void {
-    const { family, heights, values, demand, onRow } = this.search;
-    const height = heights[i]!;
-    const graph = graphAt(family, height);
-    // A lower strip's row goes into this one too.
+    const full = tolerance < FAIR ? 'exact' : 'fair';
+    // A lower strip's row will do for this one too.
     let best = 0;
     for (let k = 0; k <= i; k++) best = Math.max(best, this.found[k]!);
-    const full = tolerance < FAIR ? 'exact' : 'fair';
-    // A good row at once shows how far there is to go, if at all, unless one is known.
-    for (let effort: Effort = best > 0 ? full : 'quick'; ; effort = full) {
-      const wanted = effort === 'quick' ? best : best * (1 + tolerance);
-      const priced = priceRow(graph, values, demand, wanted + 1e-12, effort);
-      if (priced.best) {
-        onRow(height, priced.best);
-        best = priced.best.value;
-      }
-      if (priced.bound <= best * (1 + tolerance) || (!priced.best && effort !== 'quick')) {
-        this.worths[i] = Math.min(this.worths[i]!, Math.max(priced.bound, 0));
-        break;
-      }
-    }
     this.found[i] = best;
+    const bound = this.most(this.starts[i]!, i, i, tolerance, full);
+    this.own[i] = Math.min(this.own[i]!, Math.max(bound, 0));
     this.closeness[i] = tolerance;
+    this.lowerThan(i, full);
   }
 
-  /** A lower strip holds no more than a taller one does. */
+  /**
+   * A bound on rows from one height to another. Where what is found goes in at no height, they are parted.
+   * @param i the height whose best row grows on the way
+   */
+  private most(low: number, high: number, i: number, tolerance: number, full: Effort): number {
+    const { family, heights, values, demand, onRow } = this.search;
+    const graph = rangeGraph(family, heights[low]!, heights[high]!);
+    // A good row at once shows how far there is to go, if at all, unless one is known.
+    for (let effort: Effort = this.found[i]! > 0 ? full : 'quick'; ; effort = full) {
+      const best = this.found[i]!;
+      const wanted = effort === 'quick' ? best : best * (1 + tolerance);
+      const { best: row, bound } = priceRow(graph, values, demand, wanted + 1e-12, effort);
+      if (row) {
+        const { steps, value } = row;
+        if (!stepsFit(steps, heights[high]!, family.span)) {
+          const middle = (low + high) >> 1;
+          const lower = this.most(low, middle, i, tolerance, full);
+          return Math.min(bound, Math.max(lower, this.most(middle + 1, high, i, tolerance, full)));
+        }
+        onRow(heights[high]!, row);
+        this.found[i] = value;
+      }
+      if (bound <= this.found[i]! * (1 + tolerance) || (!row && effort !== 'quick')) return bound;
+    }
+  }
+
+  /** Bounds of lower strips that are worth more than this one's: they may only be loose. */
+  private lowerThan(i: number, effort: Effort): void {
+    const { values, demand } = this.search;
+    const { own, starts } = this;
+    const enough = own[i]!;
+    for (let end = starts[i]! - 1; end >= 0; end = starts[end]! - 1) {
+      if (own[end]! <= enough || own[end] === Infinity) continue;
+      const { bound } = priceRow(this.graph(end), values, demand, enough, effort);
+      own[end] = Math.min(own[end]!, Math.max(bound, enough));
+    }
+  }
+
+  private graph(i: number): RowGraph {
+    const { family, heights } = this.search;
+    return rangeGraph(family, heights[this.starts[i]!]!, heights[i]!);
+  }
+
+  /** Where no more blanks fit in, a look at a taller strip was one at the lower ones too; beyond, a lower strip will always do. */
   private order(): void {
-    const { worths } = this;
-    for (let i = worths.length - 2; i >= 0; i--) worths[i] = Math.min(worths[i]!, worths[i + 1]!);
+    const { worths, own, starts } = this;
+    for (let i = own.length - 2; i >= 0; i--) if (starts[i + 1]! <= i) own[i] = Math.min(own[i]!, own[i + 1]!);
+    let most = 0;
+    own.forEach((w, i) => {
+      most = Math.max(most, w);
+      worths[i] = most;
+    });
   }
 }

@@ -9,9 +9,13 @@ const CASES = Array.from({ length: 60 }, (_, i) => slantedFamily(i + 1, 0.5)).fi
   ({ family }) => family.slopes.length > 1,
 );
 
-/** By height: the most a row can be worth. What fits at one height is not asked again for the next if it is worth most already. */
+/** By height: the most that a row of such a strip or a lower one can be worth. */
 function bests({ rowsAt, values }: (typeof CASES)[number], heights: readonly number[]): readonly number[] {
-  return heights.map((height) => mostWorth(rowsAt(height), values));
+  let most = 0;
+  return heights.map((height) => {
+    most = Math.max(most, mostWorth(rowsAt(height), values));
+    return most;
+  });
 }
 
 test('no worth is below the best row’s, they ascend, and a closer look never raises one', async () => {

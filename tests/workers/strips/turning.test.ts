@@ -15,8 +15,10 @@ function drawnGraph(seed: number): RowGraph {
   const length = Float64Array.from({ length: kinds * slopes.length ** 2 }, () =>
     draw(0, 9) === 0 ? Infinity : draw(1, 40) / 8,
   );
+  const height = draw(1, 8) / 2;
   return {
-    height: draw(1, 8) / 2,
+    height,
+    apart: height,
     span: draw(10, 60) / 4,
     ruler: null,
     slopes,
