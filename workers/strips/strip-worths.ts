@@ -2,10 +2,9 @@
  * What a strip of each height, or a lower one instead, can at most be worth, at one set of values. A taller strip by itself may hold
  * less, since its cuts run on and meet; so each look is at all heights from the last one on at which another blank fits in.
  */
-import { type Family, rangeGraph } from './family.ts';
+import { type Family, graphAt, rangeGraph } from './family.ts';
 import { stepsFit } from './lay-row.ts';
 import { type Effort, type PricedRow, priceRow, rowBound } from './price-row.ts';
-import type { RowGraph } from './row-graph.ts';
 
 export interface WorthSearch {
   readonly family: Family;
@@ -36,6 +35,8 @@ export class StripWorths {
   private readonly found: Float64Array;
   /** By height: how closely it has been looked at, in parts of the worth. */
   private readonly closeness: Float64Array;
+  /** By height: what is known of it by itself without looking for rows; NaN until it is asked for. */
+  private readonly free: Float64Array;
   private readonly search: WorthSearch;
 
   constructor(search: WorthSearch) {
@@ -45,6 +46,7 @@ export class StripWorths {
     this.found = search.known.slice();
     this.closeness = new Float64Array(n).fill(Infinity);
     this.own = new Float64Array(n).fill(Infinity);
+    this.free = new Float64Array(n).fill(Number.NaN);
     let start = 0;
     this.starts = Int32Array.from(search.heights, (h, i) => {
       if (search.family.heights.includes(h)) start = i;
@@ -104,10 +106,25 @@ export class StripWorths {
     return inTime;
   }
 
-  /** Only what is known without looking for rows. */
+  /** Only what is known without looking for rows: height by height, which says more than all of them at once. */
   private glance(i: number): void {
-    const { values, demand } = this.search;
-    this.own[i] = Math.min(this.own[i]!, rowBound(this.graph(i), values, demand));
+    let most = 0;
+    for (let k = this.starts[i]!; k <= i; k++) most = Math.max(most, this.freeAt(k));
+    this.own[i] = Math.min(this.own[i]!, most);
+  }
+
+  private freeAt(i: number): number {
+    const { family, heights, values, demand } = this.search;
+    if (Number.isNaN(this.free[i]!)) this.free[i] = rowBound(graphAt(family, heights[i]!), values, demand);
+    return this.free[i]!;
+  }
+
+  /** The range without the heights at its ends that are known to hold no more than `enough`; low beyond high where none is left. */
+  private narrowed(low: number, high: number, enough: number): readonly [low: number, high: number] {
+    let [from, to] = [low, high];
+    while (from <= to && this.freeAt(from) <= enough) from++;
+    while (from <= to && this.freeAt(to) <= enough) to--;
+    return [from, to];
   }
 
   private look(i: number, tolerance: number): void {
@@ -126,8 +143,11 @@ export class StripWorths {
    * A bound on rows from one height to another. Where what is found goes in at no height, they are parted.
    * @param i the height whose best row grows on the way
    */
-  private most(low: number, high: number, i: number, tolerance: number, full: Effort): number {
+  private most(from: number, to: number, i: number, tolerance: number, full: Effort): number {
     const { family, heights, values, demand, onRow } = this.search;
+    const passed = this.found[i]! * (1 + tolerance);
+    const [low, high] = this.narrowed(from, to, passed);
+    if (low > high) return passed;
     const graph = rangeGraph(family, heights[low]!, heights[high]!);
     // A good row at once shows how far there is to go, if at all, unless one is known.
     for (let effort: Effort = this.found[i]! > 0 ? full : 'quick'; ; effort = full) {
@@ -139,30 +159,28 @@ export class StripWorths {
         if (!stepsFit(steps, heights[high]!, family.span)) {
           const middle = (low + high) >> 1;
           const lower = this.most(low, middle, i, tolerance, full);
-          return Math.min(bound, Math.max(lower, this.most(middle + 1, high, i, tolerance, full)));
+          const both = Math.max(lower, this.most(middle + 1, high, i, tolerance, full));
+          return Math.max(passed, Math.min(bound, both));
         }
         onRow(heights[high]!, row);
         this.found[i] = value;
       }
-      if (bound <= this.found[i]! * (1 + tolerance) || (!row && effort !== 'quick')) return bound;
+      if (bound <= this.found[i]! * (1 + tolerance) || (!row && effort !== 'quick')) return Math.max(passed, bound);
     }
   }
 
   /** Bounds of lower strips that are worth more than this one's: they may only be loose. */
   private lowerThan(i: number, effort: Effort): void {
-    const { values, demand } = this.search;
+    const { family, heights, values, demand } = this.search;
     const { own, starts } = this;
     const enough = own[i]!;
     for (let end = starts[i]! - 1; end >= 0; end = starts[end]! - 1) {
       if (own[end]! <= enough || own[end] === Infinity) continue;
-      const { bound } = priceRow(this.graph(end), values, demand, enough, effort);
+      const [low, high] = this.narrowed(starts[end]!, end, enough);
+      const graph = low > high ? null : rangeGraph(family, heights[low]!, heights[high]!);
+      const bound = graph ? priceRow(graph, values, demand, enough, effort).bound : enough;
       own[end] = Math.min(own[end]!, Math.max(bound, enough));
     }
-  }
-
-  private graph(i: number): RowGraph {
-    const { family, heights } = this.search;
-    return rangeGraph(family, heights[this.starts[i]!]!, heights[i]!);
   }
 
   /** Where no more blanks fit in, a look at a taller strip was one at the lower ones too; beyond, a lower strip will always do. */
