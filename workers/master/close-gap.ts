@@ -60,7 +60,7 @@ export async function closeGap(gap: Gap): Promise<void> {
       gap.say('proving');
       if (heights) await workOnHeights(gap, heights, 2 * 2 ** round);
       if (purchases) await growPurchases(gap, purchases, 4 * 2 ** round);
-      else if (!heights) await growTree(gap, tree, 4 * 2 ** round);
+      else if (!done()) await growTree(gap, tree, (heights ? 1 : 4) * 2 ** round);
     }
   }
 }
