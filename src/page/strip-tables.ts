@@ -137,7 +137,7 @@ const STACKED =
 /** How the marks are meant, to stand once beside the tables. */
 export function marksExplained(units: Units, stacks: boolean): string {
   const finest = units.shown === 'in' ? 'sixteenth of an inch' : 'millimetre';
-  return `Marks are measured along the strip from its start; each cut runs from edge to edge and parts a blank from all after it. The near edge of a strip across the cloth is the one toward the cut end, of one along the cloth the one toward the left selvage. ${stacks ? STACKED : ''}≈ is to the nearest ${finest}.`;
+  return `Marks are measured along the strip from its start; each cut runs from edge to edge and parts a blank from all after it. The near edge of a strip across the cloth is the one toward the cut end, of one along the cloth the one toward the left selvage. ${stacks ? STACKED : ''}A bag for each block keeps its blanks together, and one more the spares. ≈ is to the nearest ${finest}.`;
 }
 
 function headWords({ strips, steps }: StripRow, fold: Fold | null, units: Units): string {

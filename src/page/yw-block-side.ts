@@ -41,7 +41,7 @@ export class BlockSide extends PageElement {
       )}
       ${error === null ? nothing : html`<p class="fault" role="alert">${error}</p>`}
       <details class="drawer" ?open=${this.wide || problems.some((problem) => problem.role !== undefined)}>
-        <summary>Which cloth goes where</summary>
+        <summary>Which cloth fills which role</summary>
         <yw-scheme-roles .quilt=${quilt} .problems=${problems} .units=${units}></yw-scheme-roles>
       </details>
       ${quilt.blocks.map(

@@ -35,6 +35,7 @@ export class OtherCloths extends PageElement {
         <h3>Not in this scheme</h3>
         <button type="button" @click=${() => this.add(quilt)}>Add a cloth</button>
       </header>
+      ${this.cloths.length === 0 ? html`<p class="hint">It uses every cloth of the quilt.</p>` : nothing}
       ${repeat(
         this.cloths,
         ({ id }) => id,

@@ -63,11 +63,16 @@ export class PrintSheet extends PageElement {
       return html`<p>There is no whole plan to print yet.</p>`;
     }
     return html`<h1>${plan.quilt.name}: cutting page</h1>
-      ${this.bill(plan)} ${cautions()}
+      ${this.bill(plan)} ${this.blockCloths(plan)} ${cautions()}
       ${this.firstWords(plan)}
-      <p class="marks-explained">${marksExplained(this.units, plan.quilt.stacks ?? false)}</p>
-      <div class="print-blocks">${plan.quilt.blocks.map((block) => this.block(plan, block))}</div>
-      ${this.joined(plan)} ${this.cloths(plan)}`;
+      <div class="print-blocks">
+        ${plan.quilt.blocks.map((block) => this.block(plan, block))}
+        <div class="beside-blocks">
+          <p class="marks-explained">${marksExplained(this.units, plan.quilt.stacks ?? false)}</p>
+          ${this.joined(plan)}
+        </div>
+      </div>
+      ${this.cloths(plan)}`;
   }
 
   private firstWords(plan: Plan): TemplateResult | typeof nothing {
@@ -133,6 +138,13 @@ export class PrintSheet extends PageElement {
           : html`<tfoot><tr><th scope="row" colspan="3">Together</th><td colspan="2">${sayMoney(tally.price, tally.currency)}</td></tr></tfoot>`
       }
     </table>`;
+  }
+
+  /** Which block has which of several cloths: whoever sews it must know. */
+  private blockCloths({ tally }: Plan): readonly TemplateResult[] {
+    return tally.blockCloths.map(
+      ({ role, words }) => html`<p class="block-cloths"><strong>${role}</strong>: ${words}</p>`,
+    );
   }
 
   private buyWords(line: ClothTally, cloth: Cloth | undefined): string {
