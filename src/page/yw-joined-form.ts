@@ -108,7 +108,7 @@ export class JoinedForm extends PageElement {
         ${own === '' ? html`<option value="" selected>none yet</option>` : nothing}
         ${quilt.cloths.map((one) => html`<option value=${one.id} .selected=${live(one.id === own)}>${one.name}</option>`)}
       </select>
-      ${more.length === 0 ? nothing : html`<p class="hint">or another: see which cloth goes where</p>`}
+      ${more.length === 0 ? nothing : html`<p class="hint">or another: see which cloth fills which role</p>`}
     </div>`;
   }
 
