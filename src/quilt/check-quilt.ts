@@ -59,14 +59,20 @@ function faultsOfBlock(block: Block, path: Path, quilt: Quilt): readonly Fault[]
   }
   if (block.form !== undefined) {
     const form = [...path, 'form'];
-    const missing = COMPASS_STAR_ROLES.filter((id) => quilt.roles.every((role) => role.id !== id));
+    const wanted = COMPASS_STAR_ROLES.map((id) => block.roles?.[id] ?? id);
+    const missing = wanted.filter((id) => quilt.roles.every((role) => role.id !== id));
     return [
       ...faultsOfForm(block.form, form, quilt.unit),
       ...missing.map((id) => ({ path: form, message: `needs the role "${id}", which roles does not list` })),
     ];
   }
   const units = block.units ?? [];
+  const foreign = {
+    path: [...path, 'roles'],
+    message: 'is for blocks with a form; leave it out, and name the roles in the patches',
+  };
   return [
+    ...(block.roles === undefined ? [] : [foreign]),
     ...repeatedIds(units, [...path, 'units']),
     ...units.flatMap((unit, i) => {
       const patches = [...path, 'units', i, 'patches'];

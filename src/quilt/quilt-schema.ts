@@ -103,6 +103,7 @@ const block = z.strictObject({
   turns: z.array(degrees).min(1).exactOptional(),
   form: compassStar.exactOptional(),
   units: z.array(unit).min(1).exactOptional(),
+  roles: z.record(id, id).exactOptional(),
 });
 
 const role = z.strictObject({

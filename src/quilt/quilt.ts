@@ -54,6 +54,8 @@ export interface Block {
   /** Exactly one of form and units is present. */
   readonly form?: Form;
   readonly units?: readonly Unit[];
+  /** Of a block with a form: which of the quilt's roles stands for a role of the form, by id, where it is not that of the same id. */
+  readonly roles?: Readonly<Record<string, string>>;
 }
 
 /** A compass star in a ring of wedges on a square ground; compass-star.ts draws it. Radii from the centre. */

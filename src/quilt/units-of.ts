@@ -2,12 +2,23 @@ import { drawCompassStar } from './compass-star.ts';
 import type { Block, LengthUnit, Unit } from './quilt.ts';
 
 /**
- * A block's units: those listed, or those drawn from the numbers of its form.
+ * A block's units: those listed, or those drawn from the numbers of its form, in the quilt's roles.
  * @param unit the quilt's unit, in which outlines come back
  */
 export function unitsOf(block: Block, unit: LengthUnit): readonly Unit[] {
   if (block.units !== undefined) {
     return block.units;
   }
-  return block.form === undefined ? [] : drawCompassStar(block.form, unit);
+  return block.form === undefined ? [] : inRoles(drawCompassStar(block.form, unit), block.roles ?? {});
+}
+
+/** The same units with each role that `roles` names replaced by what it stands for. */
+export function inRoles(units: readonly Unit[], roles: Readonly<Record<string, string>>): readonly Unit[] {
+  if (Object.keys(roles).length === 0) {
+    return units;
+  }
+  return units.map((unit) => ({
+    ...unit,
+    patches: unit.patches.map((patch) => ({ ...patch, role: roles[patch.role] ?? patch.role })),
+  }));
 }
