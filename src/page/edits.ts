@@ -1,5 +1,7 @@
 /** The changes that the page can make to a quilt, each a pure function from the old one to the new. */
-import type { Block, CompassStarForm, Facing, Quilt, Role, Scheme } from '../quilt/quilt.ts';
+import type { FormValue } from '../quilt/forms/form-spec.ts';
+import type { Block, Facing, Quilt, Role, Scheme } from '../quilt/quilt.ts';
+import { withForm } from '../quilt/set-form.ts';
 import type { Edit } from './edit-event.ts';
 
 type Habit = 'allowance' | 'room' | 'ruler' | 'squaring' | 'spares' | 'stacks' | 'keep' | 'scheme' | 'name';
@@ -20,10 +22,11 @@ export const setBlockCount =
   (quilt) =>
     mapBlock(quilt, block, (old) => ({ ...old, count }));
 
+/** Other numbers for a block's form; roles that it then needs are added. */
 export const setForm =
-  (block: string, fields: Partial<CompassStarForm>): Edit =>
+  (block: string, fields: Readonly<Record<string, FormValue>>): Edit =>
   (quilt) =>
-    mapBlock(quilt, block, (old) => (old.form === undefined ? old : { ...old, form: { ...old.form, ...fields } }));
+    withForm(quilt, block, fields);
 
 /** Which cloths fill a role in the scheme being planned: one, or several any of which will do; none leaves it open. */
 export const setRoleCloths =

@@ -1,6 +1,6 @@
 /** The changes that the page can make to joined lengths, each from the old quilt to the new. */
-import { COMPASS_STAR_ROLES } from '../quilt/compass-star.ts';
 import type { Block, JoinedLength, LengthUnit, Quilt, Role, Scheme } from '../quilt/quilt.ts';
+import { roleIdsOf } from '../quilt/units-of.ts';
 import { blockExtent } from './block-extent.ts';
 import type { Edit } from './edit-event.ts';
 
@@ -86,12 +86,9 @@ export const giveOwnRole =
 
 /** Whether patches, or several joined lengths, have a role. @param quilt without the joined length that is asked about */
 export function isShared(quilt: Quilt, role: string): boolean {
-  return quilt.joined.some((each) => each.role === role) || quilt.blocks.some((block) => hasRole(block, role));
-}
-
-function hasRole({ form, units = [] }: Block, role: string): boolean {
-  const isDrawn = form !== undefined && COMPASS_STAR_ROLES.some((id) => id === role);
-  return isDrawn || units.some(({ patches }) => patches.some((patch) => patch.role === role));
+  return (
+    quilt.joined.some((each) => each.role === role) || quilt.blocks.some((block) => roleIdsOf(block).includes(role))
+  );
 }
 
 function freeRole({ roles }: Quilt, wish: string): string {

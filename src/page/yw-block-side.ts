@@ -7,10 +7,10 @@ import { PageElement } from './page-element.ts';
 import type { PlannerState } from './plan-state.ts';
 import { UNITS, type Units } from './written.ts';
 import './yw-block-view.ts';
+import './yw-form-numbers.ts';
 import './yw-habits.ts';
 import './yw-joined-lengths.ts';
 import './yw-scheme-roles.ts';
-import './yw-star-form.ts';
 
 /** The left of the table: each block, then the choices that shape it. On a narrow page the choices begin folded away. */
 @customElement('yw-block-side')
@@ -47,7 +47,7 @@ export class BlockSide extends PageElement {
       ${quilt.blocks.map(
         (block) => html`<details class="drawer" ?open=${this.wide}>
           <summary>The numbers of ${block.name}</summary>
-          <yw-star-form .block=${block} .units=${units}></yw-star-form>
+          <yw-form-numbers .block=${block} .units=${units}></yw-form-numbers>
         </details>`,
       )}
       <details class="drawer" ?open=${this.wide}>

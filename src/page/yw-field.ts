@@ -25,6 +25,15 @@ abstract class Field extends PageElement {
     }
   }
 
+  /** Sends what `make` makes; it may refuse with words for a person, as the app may. */
+  protected send(make: () => Edit): void {
+    try {
+      this.fault = sendEdit(this, make());
+    } catch (error) {
+      this.fault = error instanceof Error ? error.message : String(error);
+    }
+  }
+
   protected abstract control(described: Described, invalid: Invalid): TemplateResult;
 
   protected override render(): TemplateResult {
@@ -75,11 +84,7 @@ export class LengthField extends Field {
       this.fault = sendEdit(this, this.clear());
       return;
     }
-    try {
-      this.fault = sendEdit(this, this.edit(typedLength(text, this.units)));
-    } catch (error) {
-      this.fault = error instanceof Error ? error.message : String(error);
-    }
+    this.send(() => this.edit(typedLength(text, this.units)));
   }
 }
 
@@ -119,7 +124,7 @@ export class NumberField extends Field {
     } else if (this.step === '1' && !Number.isInteger(value)) {
       this.fault = 'Expected a whole number.';
     } else {
-      this.fault = sendEdit(this, this.edit(value));
+      this.send(() => this.edit(value));
     }
   }
 }
@@ -166,7 +171,29 @@ export class ChoiceField extends Field {
   }
 
   private onChange(event: Event): void {
-    this.fault = sendEdit(this, this.edit((event.target as HTMLSelectElement).value));
+    this.send(() => this.edit((event.target as HTMLSelectElement).value));
+  }
+}
+
+/** For yes or no. */
+@customElement('yw-tick-field')
+export class TickField extends Field {
+  @property({ type: Boolean }) value = false;
+  @property({ attribute: false }) edit: (value: boolean) => Edit = () => (quilt) => quilt;
+
+  protected control(described: Described, invalid: Invalid): TemplateResult {
+    return html`<input
+      id=${this.field}
+      type="checkbox"
+      .checked=${live(this.value)}
+      aria-describedby=${described}
+      aria-invalid=${invalid}
+      @change=${this.onChange}
+    />`;
+  }
+
+  private onChange(event: Event): void {
+    this.send(() => this.edit((event.target as HTMLInputElement).checked));
   }
 }
 
@@ -176,5 +203,6 @@ declare global {
     'yw-number-field': NumberField;
     'yw-text-field': TextField;
     'yw-choice-field': ChoiceField;
+    'yw-tick-field': TickField;
   }
 }

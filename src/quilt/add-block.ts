@@ -1,7 +1,8 @@
 /** Puts a block into a quilt, and the roles that it names where the quilt has none such. */
 import type { DrawnBlock, RoleSeed } from './drawn-block.ts';
+import type { Form } from './forms/forms.ts';
 import { freshIdFor, freshName } from './fresh-id.ts';
-import type { Block, Form, Quilt } from './quilt.ts';
+import type { Block, Quilt } from './quilt.ts';
 import { inRoles } from './units-of.ts';
 
 /** A block that is drawn from the numbers of a form. */

@@ -2,9 +2,9 @@
 
 import { edgesOf } from '../shape/outline.ts';
 import { outlineFault } from '../shape/outline-fault.ts';
-import { COMPASS_STAR_ROLES } from './compass-star.ts';
-import { lengthIn } from './measure.ts';
-import type { Block, CompassStarForm, Facing, JoinedLength, Length, LengthUnit, Patch, Quilt } from './quilt.ts';
+import { inFile } from './forms/fault-words.ts';
+import { type Form, faultsOfForm, rolesOfForm } from './forms/forms.ts';
+import type { Block, Facing, JoinedLength, Patch, Quilt } from './quilt.ts';
 import { type Fault, found } from './say-fault.ts';
 
 type Path = readonly PropertyKey[];
@@ -58,13 +58,7 @@ function faultsOfBlock(block: Block, path: Path, quilt: Quilt): readonly Fault[]
     return [{ path, message: `expected either a form or units, and it has ${both ? 'both' : 'neither'}` }];
   }
   if (block.form !== undefined) {
-    const form = [...path, 'form'];
-    const wanted = COMPASS_STAR_ROLES.map((id) => block.roles?.[id] ?? id);
-    const missing = wanted.filter((id) => quilt.roles.every((role) => role.id !== id));
-    return [
-      ...faultsOfForm(block.form, form, quilt.unit),
-      ...missing.map((id) => ({ path: form, message: `needs the role "${id}", which roles does not list` })),
-    ];
+    return faultsOfFormBlock(block, block.form, path, quilt);
   }
   const units = block.units ?? [];
   const foreign = {
@@ -84,33 +78,19 @@ function faultsOfBlock(block: Block, path: Path, quilt: Quilt): readonly Fault[]
   ];
 }
 
-/** The radii grow from the centre outward, and the ring leaves some ground on each side of the square. */
-function faultsOfForm(form: CompassStarForm, path: Path, unit: LengthUnit): readonly Fault[] {
-  const faults: Fault[] = [];
-  if (form.points % 2 !== 0) {
-    faults.push({ path: [...path, 'points'], message: `expected an even number from 4 to 64; ${found(form.points)}` });
-  }
-  const order: readonly (readonly [field: string, length: Length, number: number])[] = [
-    ['inner', form.inner, lengthIn(unit, form.inner)],
-    ['outer', form.outer, lengthIn(unit, form.outer)],
-    ['ring', form.ring, lengthIn(unit, form.ring)],
-    ['half the side', form.side, lengthIn(unit, form.side) / 2],
+function faultsOfFormBlock(block: Block, form: Form, path: Path, quilt: Quilt): readonly Fault[] {
+  const wanted = rolesOfForm(form).map(({ id }) => block.roles?.[id] ?? id);
+  const missing = wanted.filter((id) => quilt.roles.every((role) => role.id !== id));
+  return [
+    ...faultsOfForm(form, quilt.unit).map((fault) => ({
+      path: [...path, 'form', fault.field],
+      message: inFile(fault),
+    })),
+    ...missing.map((id) => ({
+      path: [...path, 'form'],
+      message: `needs the role "${id}", which roles does not list`,
+    })),
   ];
-  order.slice(1).forEach(([larger, largerLength, largerNumber], i) => {
-    const [smaller, smallerLength, smallerNumber] = order[i]!;
-    if (smallerNumber >= largerNumber) {
-      const half = larger === 'half the side' ? 'half of ' : '';
-      faults.push({
-        path: [...path, smaller],
-        message: `expected less than ${larger}, which is ${half}${written(largerLength, unit)}; found ${written(smallerLength, unit)}`,
-      });
-    }
-  });
-  return faults;
-}
-
-function written(length: Length, unit: LengthUnit): string {
-  return typeof length === 'string' ? length : `${length} ${unit}`;
 }
 
 function faultsOfPatch(patch: Patch, path: Path, quilt: Quilt): readonly Fault[] {

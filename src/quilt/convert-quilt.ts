@@ -1,7 +1,8 @@
 /** Changes the unit that a quilt's bare numbers are in. */
 import type { Outline } from '../shape/outline.ts';
+import { mapFormLengths } from './forms/forms.ts';
 import { convert, parseLength } from './measure.ts';
-import type { Block, Cloth, Form, JoinedLength, Length, LengthUnit, Quilt, Unit } from './quilt.ts';
+import type { Block, Cloth, JoinedLength, Length, LengthUnit, Quilt, Unit } from './quilt.ts';
 
 /**
  * The same quilt with its bare numbers in `unit`. Lengths written with a unit of their own stay as written, so that going to
@@ -39,18 +40,8 @@ type ConvertNumber = (value: number) => number;
 function convertBlock(block: Block, length: ConvertLength, number: ConvertNumber): Block {
   return {
     ...block,
-    ...(block.form && { form: convertForm(block.form, length) }),
+    ...(block.form && { form: mapFormLengths(block.form, length) }),
     ...(block.units && { units: block.units.map((unit) => convertUnit(unit, length, number)) }),
-  };
-}
-
-function convertForm(form: Form, length: ConvertLength): Form {
-  return {
-    ...form,
-    inner: length(form.inner),
-    outer: length(form.outer),
-    ring: length(form.ring),
-    side: length(form.side),
   };
 }
 

@@ -1,5 +1,7 @@
 /** The form of a quilt file, field by field. What one field says about another is checked in check-quilt.ts. */
 import { z } from 'zod';
+import type { FormField, FormSpec } from './forms/form-spec.ts';
+import { FORMS, type Form } from './forms/forms.ts';
 import { lengthIn, parseLength } from './measure.ts';
 import { QUILT_FORMAT, QUILT_VERSION } from './quilt.ts';
 import { found } from './say-fault.ts';
@@ -86,22 +88,41 @@ const unit = z.strictObject({
   patches: z.array(patch).min(1),
 });
 
-const compassStar = z.strictObject({
-  kind: z.literal('compass-star'),
-  points: z.int().min(4).max(64),
-  inner: length,
-  outer: length,
-  ring: length,
-  wedges: z.int().min(3).max(360),
-  side: length,
-});
+/** One object for each form, its fields as the form's own list tells them. The types are the forms' own interfaces. */
+const form = z.discriminatedUnion('kind', FORMS.map(formObject) as [ReturnType<typeof formObject>], {
+  error: (issue) =>
+    `expected a form, with a kind that is one of ${FORMS.map(({ kind }) => `"${kind}"`).join(', ')}; ${found(issue.input)}`,
+}) as unknown as z.ZodType<Form>;
+
+function formObject({ kind, fields }: FormSpec) {
+  const values = fields.map((field) => {
+    const value = formValue(field);
+    return [field.field, field.usual === undefined ? value : value.exactOptional()] as const;
+  });
+  return z.strictObject({ kind: z.literal(kind), ...Object.fromEntries(values) });
+}
+
+function formValue(field: FormField) {
+  switch (field.type) {
+    case 'count':
+      return z.int().min(field.min).max(field.max);
+    case 'length':
+      return field.zero === true ? lengthOrNone : length;
+    case 'angle':
+      return z.number().min(field.min).max(field.max);
+    case 'choice':
+      return z.enum(field.choices.map(({ value }) => value));
+    case 'switch':
+      return z.boolean();
+  }
+}
 
 const block = z.strictObject({
   id,
   name: z.string(),
   count,
   turns: z.array(degrees).min(1).exactOptional(),
-  form: compassStar.exactOptional(),
+  form: form.exactOptional(),
   units: z.array(unit).min(1).exactOptional(),
   roles: z.record(id, id).exactOptional(),
 });

@@ -5,6 +5,7 @@
  * Angles are degrees anticlockwise as seen in the finished quilt, x to the right, y up.
  */
 import type { Outline } from '../shape/outline.ts';
+import type { Form } from './forms/forms.ts';
 
 export const QUILT_FORMAT = 'yardwright';
 export const QUILT_VERSION = 1;
@@ -57,23 +58,6 @@ export interface Block {
   /** Of a block with a form: which of the quilt's roles stands for a role of the form, by id, where it is not that of the same id. */
   readonly roles?: Readonly<Record<string, string>>;
 }
-
-/** A compass star in a ring of wedges on a square ground; compass-star.ts draws it. Radii from the centre. */
-export interface CompassStarForm {
-  readonly kind: 'compass-star';
-  /** 8, 16 or 32 in the trade; any even number from 4 to 64. Long and short points take turns. */
-  readonly points: number;
-  /** Where neighbouring points meet. */
-  readonly inner: Length;
-  /** The long points' tips: half the star's width. */
-  readonly outer: Length;
-  /** The outer edge of the ring. */
-  readonly ring: Length;
-  readonly wedges: number;
-  /** The side of the square block. */
-  readonly side: Length;
-}
-export type Form = CompassStarForm;
 
 /** What is pieced on one paper foundation, or (paper false) patches simply sewn together. Drawn in its first place. */
 export interface Unit {

@@ -1,4 +1,4 @@
-import { drawCompassStar } from './compass-star.ts';
+import { drawForm, rolesOfForm } from './forms/forms.ts';
 import type { Block, LengthUnit, Unit } from './quilt.ts';
 
 /**
@@ -6,10 +6,19 @@ import type { Block, LengthUnit, Unit } from './quilt.ts';
  * @param unit the quilt's unit, in which outlines come back
  */
 export function unitsOf(block: Block, unit: LengthUnit): readonly Unit[] {
+  const { form, roles } = block;
   if (block.units !== undefined) {
     return block.units;
   }
-  return block.form === undefined ? [] : inRoles(drawCompassStar(block.form, unit), block.roles ?? {});
+  return form === undefined ? [] : inRoles(drawForm(form, unit), roles ?? {});
+}
+
+/** The ids of the quilt's roles that a block's patches have, each once. */
+export function roleIdsOf({ form, roles, units = [] }: Block): readonly string[] {
+  if (form !== undefined) {
+    return [...new Set(rolesOfForm(form).map(({ id }) => roles?.[id] ?? id))];
+  }
+  return [...new Set(units.flatMap((unit) => unit.patches.map((patch) => patch.role)))];
 }
 
 /** The same units with each role that `roles` names replaced by what it stands for. */

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { outsideEdges } from '../../src/cutting/block-outside.ts';
 import { makeCutList } from '../../src/cutting/make-cut-list.ts';
-import { drawCompassStar } from '../../src/quilt/compass-star.ts';
+import { drawForm } from '../../src/quilt/forms/forms.ts';
 import type { Outline } from '../../src/shape/outline.ts';
 import { blockOf, clothOf, oblong, quiltOf, ringWedge, roleOf, unitOf } from './sample-quilt.ts';
 
@@ -32,7 +32,7 @@ test('of a nine-patch the middle has no edge on the outside, the sides have one,
 test('a ring has no straight outside; its square ground has', () => {
   expect(outsideEdges([unitOf(ringWedge(12, 3, 6), { count: 12 })]).flat(2)).toEqual(Array(12).fill([]));
   const form = { kind: 'compass-star', points: 16, inner: 4, outer: 10, ring: 13, wedges: 20, side: 28 } as const;
-  const outside = outsideEdges(drawCompassStar(form, 'in'));
+  const outside = outsideEdges(drawForm(form, 'in'));
   expect(
     outside
       .slice(0, 3)

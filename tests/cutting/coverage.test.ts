@@ -3,7 +3,7 @@ import { expect, test } from 'vitest';
 import { shapesOfKind } from '../../src/cutting/blank-shapes.ts';
 import { coversInPlace, coversWhenFlipped, levelSide } from '../../src/cutting/coverage.ts';
 import { type Making, type RoughPatch, roughPatch, turnRough } from '../../src/cutting/rough-patch.ts';
-import { drawCompassStar } from '../../src/quilt/compass-star.ts';
+import { drawForm } from '../../src/quilt/forms/forms.ts';
 import { difference } from '../../src/shape/combine.ts';
 import type { Outline } from '../../src/shape/outline.ts';
 import { distance, type Point, type Polygon } from '../../src/shape/point.ts';
@@ -125,7 +125,7 @@ test('a long seam asks for more than the room: the far side grows by what 2° ta
 });
 
 test('every patch of the star is covered by every shape, arcs to the arc', () => {
-  const units = drawCompassStar(
+  const units = drawForm(
     { kind: 'compass-star', points: 16, inner: 4, outer: 10, ring: 13, wedges: 20, side: 28 },
     'in',
   );
@@ -143,7 +143,7 @@ test('every patch of the star is covered by every shape, arcs to the arc', () =>
 });
 
 test('a template has few edges and covers little that it need not', () => {
-  const [, , ring] = drawCompassStar(
+  const [, , ring] = drawForm(
     { kind: 'compass-star', points: 16, inner: 4, outer: 10, ring: 13, wedges: 20, side: 28 },
     'in',
   );

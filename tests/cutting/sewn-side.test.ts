@@ -1,12 +1,9 @@
 import { expect, test } from 'vitest';
 import { sewnSides } from '../../src/cutting/sewn-side.ts';
-import { drawCompassStar } from '../../src/quilt/compass-star.ts';
+import { drawForm } from '../../src/quilt/forms/forms.ts';
 import { oblong, patchOf, unitOf } from './sample-quilt.ts';
 
-const star = drawCompassStar(
-  { kind: 'compass-star', points: 16, inner: 4, outer: 10, ring: 13, wedges: 20, side: 28 },
-  'in',
-);
+const star = drawForm({ kind: 'compass-star', points: 16, inner: 4, outer: 10, ring: 13, wedges: 20, side: 28 }, 'in');
 
 test('each patch of a compass point is sewn along the edge that it shares with those before', () => {
   // The kite's second half on its middle line, then the ground on the kite's long edges.

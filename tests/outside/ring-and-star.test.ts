@@ -1,7 +1,7 @@
 /** The drawing of rings and stars against plane geometry worked out on its own. */
 import { describe, expect, test } from 'vitest';
-import { drawCompassStar } from '../../src/quilt/compass-star.ts';
-import type { CompassStarForm } from '../../src/quilt/quilt.ts';
+import type { CompassStarForm } from '../../src/quilt/forms/compass-star.ts';
+import { drawForm } from '../../src/quilt/forms/forms.ts';
 import { type Point, subtract } from '../../src/shape/point.ts';
 import { area, type Side, sides, span } from '../quilt/exact-outline.ts';
 
@@ -25,7 +25,7 @@ describe('a ring of n wedges between radii r and R', () => {
     // biome-ignore lint/suspicious/noApproximativeNumericConstant: a published figure to four decimals that happens to be π
     { n: 12, r: 3, R: 6, innerChord: 1.5529, outerChord: 3.1058, arc: 3.1416, sagitta: 0.2044, wedge: 7.0686 },
   ])('$n, $r, $R', (row) => {
-    const units = drawCompassStar({ ...form, wedges: row.n, outer: row.r, ring: row.R }, 'in');
+    const units = drawForm({ ...form, wedges: row.n, outer: row.r, ring: row.R }, 'in');
     const outline = units.find((unit) => unit.id === 'C')!.patches[0]!.outline;
     const outer = sides(outline).find((side) => side.arc?.turn === 'anticlockwise')!;
     const inner = sides(outline).find((side) => side.arc?.turn === 'clockwise')!;
@@ -42,7 +42,7 @@ describe('a ring of n wedges between radii r and R', () => {
     [20, 18],
     [24, 15],
   ])('%i wedges span %i° each', (wedges, degrees) => {
-    const outline = drawCompassStar({ ...form, wedges }, 'in').find((unit) => unit.id === 'C')!.patches[0]!.outline;
+    const outline = drawForm({ ...form, wedges }, 'in').find((unit) => unit.id === 'C')!.patches[0]!.outline;
     const outer = sides(outline).find((side) => side.arc?.turn === 'anticlockwise')!;
     expect((span(outer) * 180) / Math.PI).toBeCloseTo(degrees, 9);
   });
@@ -55,7 +55,7 @@ describe('a star', () => {
     [16, 22.5],
     [32, 11.25],
   ])('of %i points has sectors of %f°', (points, degrees) => {
-    const [long] = drawCompassStar({ ...form, points }, 'in');
+    const [long] = drawForm({ ...form, points }, 'in');
     const [, [x, y]] = long!.patches[0]!.outline as readonly [Point, Point];
     expect((2 * Math.atan2(x, y) * 180) / Math.PI).toBeCloseTo(degrees, 9);
   });

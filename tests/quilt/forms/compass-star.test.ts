@@ -1,10 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { COMPASS_STAR_ROLES, drawCompassStar } from '../../src/quilt/compass-star.ts';
-import { placesOf } from '../../src/quilt/places.ts';
-import type { CompassStarForm, Patch, Unit } from '../../src/quilt/quilt.ts';
-import { degreesFromUp, type Point, reflect, subtract, turn } from '../../src/shape/point.ts';
-import { area, flattenAboutCentre, sides, span } from './exact-outline.ts';
+import type { CompassStarForm } from '../../../src/quilt/forms/compass-star.ts';
+import { drawForm, rolesOfForm } from '../../../src/quilt/forms/forms.ts';
+import { placesOf } from '../../../src/quilt/places.ts';
+import type { Patch, Unit } from '../../../src/quilt/quilt.ts';
+import { degreesFromUp, type Point, reflect, subtract, turn } from '../../../src/shape/point.ts';
+import { area, flattenAboutCentre, sides, span } from '../exact-outline.ts';
 
 const dial: CompassStarForm = {
   kind: 'compass-star',
@@ -36,7 +37,7 @@ describe('the drawing closes', () => {
   test('the areas of all patches in all places add up to the square', () => {
     fc.assert(
       fc.property(forms, (form) => {
-        const total = drawCompassStar(form, 'in').reduce(
+        const total = drawForm(form, 'in').reduce(
           (sum, unit) =>
             sum + placesOf(unit).length * unit.patches.reduce((all, patch) => all + area(patch.outline), 0),
           0,
@@ -50,7 +51,7 @@ describe('the drawing closes', () => {
   test('every patch runs anticlockwise and has an area of its own', () => {
     fc.assert(
       fc.property(forms, (form) => {
-        for (const unit of drawCompassStar(form, 'in')) {
+        for (const unit of drawForm(form, 'in')) {
           for (const patch of unit.patches) {
             expect(area(patch.outline)).toBeGreaterThan(0);
           }
@@ -60,7 +61,7 @@ describe('the drawing closes', () => {
   });
 
   test('every place of the square lies in just one patch', () => {
-    const patches = drawCompassStar(dial, 'in').flatMap((unit) =>
+    const patches = drawForm(dial, 'in').flatMap((unit) =>
       placesOf(unit).flatMap((place) =>
         unit.patches.map((patch) =>
           flattenAboutCentre(patch.outline, 60).map((p) => turn(place.mirrored ? reflect(p) : p, place.turn)),
@@ -76,7 +77,7 @@ describe('the drawing closes', () => {
   });
 
   test('the angles of the wedges at the centre and round the ring add up to a full turn', () => {
-    const [long, short, ring] = drawCompassStar(dial, 'in') as [Unit, Unit, Unit];
+    const [long, short, ring] = drawForm(dial, 'in') as [Unit, Unit, Unit];
     const atCentre = (unit: Unit) =>
       unit.patches.slice(0, 2).reduce((sum, patch) => {
         const [, right, left] = patch.outline as readonly Point[];
@@ -92,7 +93,7 @@ describe('the foundations', () => {
   test('each patch is sewn along one straight seam with all before it on the other side', () => {
     fc.assert(
       fc.property(forms, (form) => {
-        for (const unit of drawCompassStar(form, 'in').filter((each) => each.paper)) {
+        for (const unit of drawForm(form, 'in').filter((each) => each.paper)) {
           unit.patches.slice(1).forEach((patch, k) => {
             const earlier = unit.patches.slice(0, k + 1);
             expect(hasStraightSeam(patch, earlier, form.side as number), `${unit.id}${patch.number}`).toBe(true);
@@ -103,7 +104,7 @@ describe('the foundations', () => {
   });
 
   test('the short point has two hands, and mirrored in turn they make the star its own mirror image', () => {
-    const [, short] = drawCompassStar(dial, 'in') as [Unit, Unit];
+    const [, short] = drawForm(dial, 'in') as [Unit, Unit];
     const [right, left] = [short.patches[2]!, short.patches[3]!];
     expect(area(right.outline)).not.toBeCloseTo(area(left.outline), 3);
     const drawn = new Map(placesOf(short).map((place) => [place.turn, place.mirrored]));
@@ -113,14 +114,14 @@ describe('the foundations', () => {
   });
 
   test('only the roles of the form are used, and all of them', () => {
-    const used = drawCompassStar(dial, 'in').flatMap((unit) => unit.patches.map((patch) => patch.role));
-    expect(new Set(used)).toEqual(new Set(COMPASS_STAR_ROLES));
+    const used = drawForm(dial, 'in').flatMap((unit) => unit.patches.map((patch) => patch.role));
+    expect(new Set(used)).toEqual(new Set(rolesOfForm(dial).map(({ id }) => id)));
   });
 
   test('a form written in inches is drawn the same in centimetres, 2.54 times as large', () => {
     const written = { ...dial, inner: '4 in', outer: '10 in', ring: '13 in', side: '28 in' };
     const [inches, centimetres] = (['in', 'cm'] as const).map((unit) =>
-      drawCompassStar(written, unit).map((each) => each.patches.map((patch) => area(patch.outline))),
+      drawForm(written, unit).map((each) => each.patches.map((patch) => area(patch.outline))),
     );
     inches!.flat().forEach((value, i) => {
       expect(centimetres!.flat()[i]! / value).toBeCloseTo(2.54 ** 2, 9);

@@ -1,0 +1,59 @@
+/** The one list of forms, and what the rest of the house asks of a form whichever it is. */
+import type { DrawnBlock, RoleSeed } from '../drawn-block.ts';
+import type { Length, LengthUnit, Unit } from '../quilt.ts';
+import { type CompassStarForm, compassStar } from './compass-star.ts';
+import type { FormFault, FormSpec, FormValue } from './form-spec.ts';
+
+export type Form = CompassStarForm;
+export type FormKind = Form['kind'];
+
+/** In the order in which they are offered. */
+export const FORMS: readonly FormSpec[] = [compassStar];
+
+const byKind: ReadonlyMap<string, FormSpec> = new Map(FORMS.map((spec) => [spec.kind, spec]));
+
+/** The spec of a form's kind, which the quilt file's schema has seen to. @throws RangeError for an unknown kind */
+export function formSpec(kind: string): FormSpec {
+  const spec = byKind.get(kind);
+  if (spec === undefined) {
+    throw new RangeError(
+      `there is no form "${kind}"; the forms are ${FORMS.map((each) => `"${each.kind}"`).join(', ')}`,
+    );
+  }
+  return spec;
+}
+
+/** The form's units, in `unit`, about the block's centre. @param form without faults */
+export function drawForm(form: Form, unit: LengthUnit): readonly Unit[] {
+  const spec = formSpec(form.kind);
+  return spec.draw(filledForm(form), unit);
+}
+
+/** Every role that the form's patches name. */
+export const rolesOfForm = (form: Form): readonly RoleSeed[] => formSpec(form.kind).roles(filledForm(form));
+
+/** Why the form's numbers draw no block; empty where they do. @param form its fields each within their limits */
+export const faultsOfForm = (form: Form, unit: LengthUnit): readonly FormFault[] =>
+  formSpec(form.kind).faults(filledForm(form), unit);
+
+/** The block that a form draws, for whoever wants units rather than numbers. */
+export function drawnForm(form: Form, unit: LengthUnit): DrawnBlock {
+  return { name: formSpec(form.kind).title, units: drawForm(form, unit), roles: rolesOfForm(form) };
+}
+
+/** The form's value for each field, with the usual one where it is left out. */
+export function formValueOf(form: Form, field: string): FormValue {
+  return (filledForm(form) as unknown as Readonly<Record<string, FormValue>>)[field]!;
+}
+
+/** The form with each of its lengths changed. */
+export function mapFormLengths(form: Form, change: (length: Length) => Length): Form {
+  const lengths = formSpec(form.kind).fields.filter(({ type, field }) => type === 'length' && field in form);
+  const values = form as unknown as Readonly<Record<string, Length>>;
+  return { ...form, ...Object.fromEntries(lengths.map(({ field }) => [field, change(values[field]!)])) };
+}
+
+function filledForm(form: Form): Form {
+  const usual = formSpec(form.kind).fields.filter((field) => field.usual !== undefined);
+  return { ...Object.fromEntries(usual.map((field) => [field.field, field.usual])), ...form };
+}
