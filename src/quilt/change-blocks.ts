@@ -8,6 +8,12 @@ export function rolesOfBlock(quilt: Quilt, block: Block): ReadonlySet<string> {
   return new Set(unitsOf(block, quilt.unit).flatMap((unit) => unit.patches.map((patch) => patch.role)));
 }
 
+/** The ids of all roles that a patch or a joined length has. */
+export function usedRoles(quilt: Quilt): ReadonlySet<string> {
+  const ofBlocks = quilt.blocks.flatMap((block) => [...rolesOfBlock(quilt, block)]);
+  return new Set([...ofBlocks, ...quilt.joined.map((joined) => joined.role)]);
+}
+
 /** Whether any patch or joined length has the role. */
 export function isUsed(quilt: Quilt, role: string): boolean {
   return (
