@@ -4,6 +4,7 @@ import './styles/table.css';
 import './styles/progress.css';
 import './styles/parts.css';
 import './styles/forms.css';
+import './styles/bench.css';
 import './styles/slip.css';
 import './styles/answers.css';
 import './styles/print.css';

@@ -1,6 +1,6 @@
 /** Cloths made for roles that have none yet, so that a plan is one step away; what they really are is told afterwards. */
 import type { Cloth, PrintKind, Quilt, Role } from '../quilt/quilt.ts';
-import { freeId, newCloth } from './cloth-edits.ts';
+import { addCloth, freeId, newCloth } from './cloth-edits.ts';
 import type { Edit } from './edit-event.ts';
 import { setRoleCloths } from './edits.ts';
 
@@ -50,15 +50,26 @@ export type Filling = { readonly print: PrintKind } | { readonly cloth: string }
 /** Fills each role in the scheme being planned. */
 export const fillRoles =
   (fillings: ReadonlyMap<string, Filling>): Edit =>
-  (quilt) =>
-    quilt.roles.reduce((old, role) => {
+  (quilt) => {
+    let filled = quilt;
+    for (const role of quilt.roles) {
       const filling = fillings.get(role.id);
-      if (filling === undefined) {
-        return old;
+      if (filling !== undefined && 'cloth' in filling) {
+        filled = setRoleCloths(role.id, [filling.cloth])(filled);
+      } else if (filling !== undefined) {
+        const cloth = clothFor(filled, role, filling.print);
+        filled = setRoleCloths(role.id, [cloth.id])(addCloth(cloth)(filled));
       }
-      if ('cloth' in filling) {
-        return setRoleCloths(role.id, [filling.cloth])(old);
-      }
-      const cloth = clothFor(old, role, filling.print);
-      return setRoleCloths(role.id, [cloth.id])({ ...old, cloths: [...old.cloths, cloth] });
-    }, quilt);
+    }
+    return filled;
+  };
+
+/** A new cloth at one place in the list of cloths that serve a role. */
+export const addRoleCloth =
+  (role: Role, cloths: readonly string[], place: number): Edit =>
+  (quilt) => {
+    const cloth = clothFor(quilt, role, firstPrint(role));
+    return setRoleCloths(role.id, [...cloths.slice(0, place), cloth.id, ...cloths.slice(place + 1)])(
+      addCloth(cloth)(quilt),
+    );
+  };

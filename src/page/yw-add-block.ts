@@ -5,6 +5,7 @@ import { addBlock } from '../quilt/add-block.ts';
 import type { Quilt } from '../quilt/quilt.ts';
 import type { DrawnEvent } from './drawn-event.ts';
 import { sendEdit } from './edit-event.ts';
+import { focusSoon } from './focus-soon.ts';
 import { freshId, PageElement } from './page-element.ts';
 import { UNITS, type Units } from './written.ts';
 import './yw-add-form.ts';
@@ -42,6 +43,8 @@ export class AddBlock extends PageElement {
     this.fault = null;
     await this.updateComplete;
     this.dialog?.showModal();
+    // The first choice is the first thing to do; the browser would take the way out, which comes first in the page.
+    await focusSoon(this, WAYS.length > 1 ? '.ways :checked' : '.forms :checked');
   }
 
   protected override render(): TemplateResult {
@@ -59,7 +62,8 @@ export class AddBlock extends PageElement {
       ${WAYS.length === 1 ? nothing : this.ways()}
       ${this.fault === null ? nothing : html`<p class="fault" role="alert">It was not put in: ${this.fault}</p>`}
       ${WAYS.filter(({ way }) => this.visited.has(way)).map(
-        ({ way, words }) => html`<section aria-label=${words} ?hidden=${way !== this.way}>${this.maker(way, quilt)}</section>`,
+        ({ way, words }) =>
+          html`<section aria-label=${words} ?hidden=${way !== this.way}>${this.maker(way, quilt)}</section>`,
       )}
     `;
   }

@@ -2,14 +2,17 @@ import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { guard } from 'lit/directives/guard.js';
 import { live } from 'lit/directives/live.js';
+import type { Drawing } from '../draw/display-list.ts';
+import { drawThumbnail } from '../draw/draw-thumbnail.ts';
 import type { FormBlock } from '../quilt/add-block.ts';
 import type { FormSpec } from '../quilt/forms/form-spec.ts';
-import { FORMS, type Form, formSpec, rolesOfForm } from '../quilt/forms/forms.ts';
-import type { Quilt } from '../quilt/quilt.ts';
+import { drawForm, FORMS, type Form, formSpec, rolesOfForm } from '../quilt/forms/forms.ts';
+import type { LengthUnit, Quilt } from '../quilt/quilt.ts';
 import { DraftQuilt } from './draft-quilt.ts';
 import { sendDrawn } from './drawn-event.ts';
 import type { EditEvent } from './edit-event.ts';
 import { freshId, PageElement } from './page-element.ts';
+import { shownDrawing } from './shown-drawing.ts';
 import { UNITS, type Units } from './written.ts';
 import './yw-drawn-picture.ts';
 import './yw-form-numbers.ts';
@@ -28,7 +31,7 @@ export class AddForm extends PageElement {
     if (changed.has('quilt')) {
       // The quilt under a draft has changed, so the draft is made anew with the numbers that it had.
       for (const [kind, draft] of this.drafts) {
-        this.drafts.set(kind, this.draftOf(draft.block.form!));
+        this.drafts.set(kind, this.draftOf(draft.block.form!, draft.block.count));
       }
     }
   }
@@ -41,7 +44,7 @@ export class AddForm extends PageElement {
     const draft = this.draft(this.kind);
     const { block } = draft;
     const form = block.form!;
-    const made: FormBlock = { name: formSpec(form.kind).title, form, roles: rolesOfForm(form) };
+    const made: FormBlock = { name: formSpec(form.kind).title, form, roles: rolesOfForm(form), count: block.count };
     return html`<div class="making">
       <fieldset class="forms">
         <legend>Which kind?</legend>
@@ -59,13 +62,46 @@ export class AddForm extends PageElement {
     </div>`;
   }
 
-  private choice({ kind, title, start, roles }: FormSpec, quilt: Quilt): TemplateResult {
-    const id = `${this.stem}-${kind}`;
-    const form = start(quilt.unit);
-    return html`<label class="form-choice" for=${id}>
-      <input type="radio" id=${id} name=${this.stem} .checked=${live(kind === this.kind)} @change=${() => this.choose(kind)} />
-      <span class="form-picture" aria-hidden="true">${guard([quilt.unit], () => thumbnail(form as Form, roles, quilt))}</span>
+  private choice(spec: FormSpec, quilt: Quilt): TemplateResult {
+    const { kind, title } = spec;
+    return html`<label class="form-choice">
+      <input type="radio" name=${this.stem} .checked=${live(kind === this.kind)} @change=${() => this.choose(kind)} />
+      <span class="form-picture" aria-hidden="true">
+        ${guard([quilt.unit], () => shownDrawing(thumbnail(spec, quilt.unit), null))}
+      </span>
       <span>${title}</span>
     </label>`;
+  }
+
+  private choose(kind: string): void {
+    this.kind = kind;
+  }
+
+  private draft(kind: string): DraftQuilt {
+    const known = this.drafts.get(kind) ?? this.draftOf(formSpec(kind).start(this.quilt!.unit) as Form);
+    this.drafts.set(kind, known);
+    return known;
+  }
+
+  private draftOf(form: Form, count = 1): DraftQuilt {
+    return new DraftQuilt(this.quilt!, { name: formSpec(form.kind).title, form, roles: rolesOfForm(form), count });
+  }
+
+  private onEdit(event: EditEvent, draft: DraftQuilt): void {
+    event.stopPropagation();
+    event.refusal = draft.edit(event.edit);
+    this.requestUpdate();
+  }
+}
+
+/** Roughly how large the pictures to choose by are, in pixels. */
+const THUMB = 90;
+
+const thumbnail = (spec: FormSpec, unit: LengthUnit): Drawing =>
+  drawThumbnail(spec.title, drawForm(spec.start(unit) as Form, unit), THUMB);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'yw-add-form': AddForm;
   }
 }

@@ -7,6 +7,7 @@ import { openStorage } from '../keep/storage.ts';
 import { makeTally } from '../plan/make-tally.ts';
 import { takenOver } from '../plan/take-over.ts';
 import type { Try } from '../plan/try-with-hand.ts';
+import { emptyQuilt } from '../quilt/empty-quilt.ts';
 import type { LengthUnit } from '../quilt/quilt.ts';
 import { writeQuilt } from '../quilt/write-quilt.ts';
 import { Asker } from './asker.ts';
@@ -24,6 +25,7 @@ import { shownRolls } from './shown-rolls.ts';
 import { readyPackers, startPacker } from './start-packer.ts';
 import { testFirstLines } from './test-first-lines.ts';
 import type { Units } from './written.ts';
+import type { BlockSide } from './yw-block-side.ts';
 import './yw-block-side.ts';
 import './yw-cloth-side.ts';
 import './yw-field.ts';
@@ -188,6 +190,10 @@ export class App extends PageElement {
 
   private onWish(wish: FileWish): void {
     switch (wish) {
+      case 'new':
+        this.openText(writeQuilt(emptyQuilt(this.shown)), 'A new quilt');
+        void this.blockSide()?.beginFirst();
+        break;
       case 'save':
         saveTextFile(fileNameOf(this.session.quilt.name), writeQuilt(this.session.quilt));
         break;
@@ -207,7 +213,14 @@ export class App extends PageElement {
     }
   }
 
+  private blockSide(): BlockSide | null {
+    return this.querySelector('yw-block-side');
+  }
+
   private onDrop(event: DragEvent): void {
+    if (event.defaultPrevented) {
+      return;
+    }
     event.preventDefault();
     const file = event.dataTransfer?.files[0];
     if (file !== undefined) {

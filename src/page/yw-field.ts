@@ -152,7 +152,11 @@ export class TextField extends Field {
 
   private onChange(event: Event): void {
     const text = (event.target as HTMLInputElement).value.trim();
-    this.fault = text === '' && this.wanted !== '' ? `Expected ${this.wanted}.` : sendEdit(this, this.edit(text));
+    if (text === '' && this.wanted !== '') {
+      this.fault = `Expected ${this.wanted}.`;
+    } else {
+      this.send(() => this.edit(text));
+    }
   }
 }
 

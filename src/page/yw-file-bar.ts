@@ -6,7 +6,7 @@ import { EXAMPLES } from './examples.ts';
 import { freshId, PageElement } from './page-element.ts';
 
 /** What the file bar asks of the app. */
-export type FileWish = 'save' | 'undo' | 'redo' | 'print' | { readonly example: number };
+export type FileWish = 'new' | 'save' | 'undo' | 'redo' | 'print' | { readonly example: number };
 
 /** Open, save, undo, redo, print, and the unit that is shown. */
 @customElement('yw-file-bar')
@@ -20,6 +20,7 @@ export class FileBar extends PageElement {
 
   protected override render(): TemplateResult {
     return html`<div class="file-bar" role="group" aria-label="This quilt">
+      ${this.button('new', html`<span class="more">Begin a </span><span class="begins">new</span><span class="more"> quilt</span>`)}
       <label class="button" for=${this.fileId}><span>Open<span class="more"> a file</span></span>
         <input id=${this.fileId} type="file" accept=".json,application/json" @change=${this.onFile} />
       </label>

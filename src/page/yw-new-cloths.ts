@@ -26,10 +26,11 @@ export class NewCloths extends PageElement {
     if (roles.length === 0) {
       return nothing;
     }
-    const width = quilt.unit === 'in' ? '42 in wide, sold by the quarter yard' : '107 cm wide, sold by the quarter metre';
+    const width =
+      quilt.unit === 'in' ? '42 in wide, sold by the quarter yard' : '107 cm wide, sold by the quarter metre';
     return html`<section class="new-cloths" aria-labelledby="${this.stem}-title">
       <h3 id="${this.stem}-title">${roles.length === 1 ? 'One role has' : `${roles.length} roles have`} no cloth yet</h3>
-      <div class="pair">${roles.map((role) => this.row(quilt, role))}</div>
+      <div class="cloth-choices">${roles.map((role) => this.row(quilt, role))}</div>
       <p class="hint">A new cloth is ${width}. A one-way print is the safe guess: what it needs serves any print. Change all of it later.</p>
       <p><button type="button" class="chief" @click=${() => this.make(roles)}>${this.words(roles)}</button></p>
     </section>`;
@@ -51,8 +52,13 @@ export class NewCloths extends PageElement {
     return html`<div class="field">
       <label for=${id}>${role.name}</label>
       <select id=${id} @change=${(event: Event) => this.choose(role, (event.target as HTMLSelectElement).value)}>
-        ${PRINTS.map(({ print, words }) => option(`new:${print}`, `a new ${words}`))}
-        ${quilt.cloths.map((cloth) => option(`old:${cloth.id}`, cloth.name))} ${option('none', 'none yet')}
+        <optgroup label="A new cloth">${PRINTS.map(({ print, words }) => option(`new:${print}`, words))}</optgroup>
+        ${
+          quilt.cloths.length === 0
+            ? nothing
+            : html`<optgroup label="One that is there">${quilt.cloths.map((cloth) => option(`old:${cloth.id}`, cloth.name))}</optgroup>`
+        }
+        ${option('none', 'none yet')}
       </select>
     </div>`;
   }

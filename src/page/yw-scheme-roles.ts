@@ -3,10 +3,13 @@ import { customElement, property, state } from 'lit/decorators.js';
 import { live } from 'lit/directives/live.js';
 import type { Problem } from '../cutting/cut-list.ts';
 import { isDirectional } from '../cutting/turn-sets.ts';
+import { usedRoles } from '../quilt/change-blocks.ts';
 import type { Cloth, Facing, Quilt, Role } from '../quilt/quilt.ts';
+import { addRole, newRoleName } from './block-edits.ts';
 import { sendEdit } from './edit-event.ts';
 import { setFacing, setQuilt, setRole, setRoleCloths } from './edits.ts';
 import { FACINGS, printWords } from './facing-words.ts';
+import { addRoleCloth } from './new-cloths.ts';
 import { freshId, PageElement } from './page-element.ts';
 import { problemNotes } from './problem-notes.ts';
 import { swatch } from './swatch.ts';
@@ -29,6 +32,7 @@ export class SchemeRoles extends PageElement {
     if (quilt === null || scheme === undefined) {
       return nothing;
     }
+    const used = usedRoles(quilt);
     return html`
       <div class="field">
         <label for="${this.stem}-scheme">Colour scheme</label>
@@ -37,12 +41,14 @@ export class SchemeRoles extends PageElement {
         </select>
       </div>
       <ul class="roles">
-        ${quilt.roles.map((role) => this.roleRow(quilt, role, [scheme.cloths[role.id] ?? []].flat()))}
+        ${quilt.roles.map((role) => this.roleRow(quilt, role, [scheme.cloths[role.id] ?? []].flat(), used.has(role.id)))}
       </ul>
+      ${quilt.roles.length === 0 ? html`<p class="hint">Roles come with the blocks.</p>` : nothing}
+      <p><button type="button" class="quiet" @click=${() => sendEdit(this, addRole(newRoleName(quilt)))}>Add a role</button></p>
     `;
   }
 
-  private roleRow(quilt: Quilt, role: Role, ids: readonly string[]): TemplateResult {
+  private roleRow(quilt: Quilt, role: Role, ids: readonly string[], isUsed: boolean): TemplateResult {
     const cloth = quilt.cloths.find((one) => one.id === ids[0]);
     const id = `${this.stem}-${role.id}`;
     const free = quilt.cloths.filter((one) => !ids.includes(one.id));
@@ -61,6 +67,7 @@ export class SchemeRoles extends PageElement {
           .colourRole=${role}
           .points=${ids.some((one) => quilt.cloths.some((each) => each.id === one && isDirectional(each)))}
           .units=${this.units}
+          ?unused=${!isUsed}
         ></yw-role-finer>
         ${problemNotes(this.problems.filter((problem) => problem.role === role.id))}
       </fieldset>
@@ -70,6 +77,11 @@ export class SchemeRoles extends PageElement {
   /** One choice for each cloth that may serve; those after the first can be taken out again. */
   private cloths(quilt: Quilt, role: Role, ids: readonly string[], stem: string): TemplateResult {
     const choose = (index: number, event: Event): void => {
+      if ((event.target as HTMLSelectElement).selectedOptions[0]?.dataset.fresh !== undefined) {
+        this.widened = null;
+        sendEdit(this, addRoleCloth(role, ids, index));
+        return;
+      }
       const changed = [...ids.slice(0, index), chosen(event), ...ids.slice(index + 1)];
       this.widened = null;
       sendEdit(
@@ -89,6 +101,7 @@ export class SchemeRoles extends PageElement {
           <select id=${id} @change=${(event: Event) => choose(index, event)}>
             ${index > 0 || own === '' ? html`<option value="" .selected=${live(own === '')}>${index > 0 ? 'no other' : 'none yet'}</option>` : nothing}
             ${choices.map((one) => html`<option value=${one.id} .selected=${live(one.id === own)}>${one.name}</option>`)}
+            <option data-fresh .selected=${live(false)}>a new cloth</option>
           </select>`;
       })}
       ${ids.length > 1 ? this.oneCloth(role) : nothing}

@@ -33,19 +33,27 @@ export class TallySlip extends PageElement {
   @property({ type: Boolean }) coming = false;
 
   protected override render(): TemplateResult {
-    const { tally, planned } = this;
+    const { tally } = this;
     return html`<div class="slip" ?data-former=${this.former}>
       <h2 id="slip-title">To buy</h2>
       <p class="stamp" role="status">${this.former ? 'of your former choice' : nothing}</p>
-      ${tally === null || planned === null ? html`<p>It is told as soon as every cloth has a first plan.</p>` : this.bill(tally, planned)}
+      ${this.told()}
       ${this.coming ? nothing : this.safety()}
       ${
-        tally === null
+        tally === null || tally.cloths.length === 0
           ? nothing
           : html`<h3>Where the cloth goes</h3>${areaShares(tally.areas, this.units)}
             <yw-leftovers .quilt=${this.quilt} .tally=${tally} .units=${this.units} ?former=${this.former}></yw-leftovers>`
       }
     </div>`;
+  }
+
+  private told(): TemplateResult {
+    const { tally, planned } = this;
+    if (tally === null || planned === null) {
+      return html`<p>It is told as soon as every cloth has a first plan.</p>`;
+    }
+    return tally.cloths.length === 0 ? html`<p>Nothing yet: no patch has a cloth.</p>` : this.bill(tally, planned);
   }
 
   private bill(tally: Tally, planned: Quilt): TemplateResult {

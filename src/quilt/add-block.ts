@@ -11,6 +11,8 @@ export interface FormBlock {
   readonly form: Form;
   /** Every role that the form fills, once. */
   readonly roles: readonly RoleSeed[];
+  /** How many of it the quilt has. Default 1. */
+  readonly count?: number;
 }
 
 export interface BlockAdded {
@@ -32,11 +34,10 @@ export function addBlock(quilt: Quilt, block: DrawnBlock | FormBlock): BlockAdde
   );
   const id = freshIdFor(name, quilt.blocks, 'block');
   const { quilt: withRoles, roles } = addRoles(quilt, block.roles, name);
-  const common = { id, name, count: 1 };
   const added: Block =
     'form' in block
-      ? { ...common, form: block.form, ...rolesField(roles) }
-      : { ...common, units: inRoles(block.units, roles) };
+      ? { id, name, count: block.count ?? 1, form: block.form, ...rolesField(roles) }
+      : { id, name, count: 1, units: inRoles(block.units, roles) };
   return { quilt: { ...withRoles, blocks: [...withRoles.blocks, added] }, block: id, roles };
 }
 

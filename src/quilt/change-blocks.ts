@@ -1,25 +1,16 @@
 /** Blocks of a quilt taken out, copied, renamed; and the roles that go with them. */
 import { freshIdFor, freshName } from './fresh-id.ts';
 import type { Block, Quilt } from './quilt.ts';
-import { unitsOf } from './units-of.ts';
-
-/** The ids of all roles that a block's patches have. */
-export function rolesOfBlock(quilt: Quilt, block: Block): ReadonlySet<string> {
-  return new Set(unitsOf(block, quilt.unit).flatMap((unit) => unit.patches.map((patch) => patch.role)));
-}
+import { roleIdsOf } from './units-of.ts';
 
 /** The ids of all roles that a patch or a joined length has. */
 export function usedRoles(quilt: Quilt): ReadonlySet<string> {
-  const ofBlocks = quilt.blocks.flatMap((block) => [...rolesOfBlock(quilt, block)]);
-  return new Set([...ofBlocks, ...quilt.joined.map((joined) => joined.role)]);
+  return new Set([...quilt.blocks.flatMap(roleIdsOf), ...quilt.joined.map((joined) => joined.role)]);
 }
 
 /** Whether any patch or joined length has the role. */
 export function isUsed(quilt: Quilt, role: string): boolean {
-  return (
-    quilt.joined.some((joined) => joined.role === role) ||
-    quilt.blocks.some((block) => rolesOfBlock(quilt, block).has(role))
-  );
+  return usedRoles(quilt).has(role);
 }
 
 /** Without the block, and without the roles that nothing else has. Cloths stay. */
@@ -30,7 +21,9 @@ export function removeBlock(quilt: Quilt, id: string): Quilt {
   }
   const { testBlock, ...rest } = { ...quilt, blocks: quilt.blocks.filter((one) => one !== block) };
   const without: Quilt = testBlock === undefined || testBlock === id ? rest : { ...rest, testBlock };
-  return [...rolesOfBlock(quilt, block)].filter((role) => !isUsed(without, role)).reduce(removeRole, without);
+  return roleIdsOf(block)
+    .filter((role) => !isUsed(without, role))
+    .reduce(removeRole, without);
 }
 
 /** Without the role, in every scheme. A quilt of which a patch has it would be no quilt any more. */
