@@ -4,7 +4,8 @@
  * are the business of the classes, so that they do not swell with the scale.
  */
 import type { PrintKind } from '../quilt/quilt.ts';
-import { add, type Point } from '../shape/point.ts';
+import { edgesOf, type Outline } from '../shape/outline.ts';
+import { add, type Point, reflect, scale, turn } from '../shape/point.ts';
 
 export interface Drawing {
   /** What it shows, in a few words; its accessible name. */
@@ -75,10 +76,12 @@ export interface GroupItem {
   readonly kind: 'group';
   readonly class: GroupClass;
   readonly data?: { readonly blank?: string; readonly patch?: string };
+  /** Nothing outside this is seen. */
+  readonly clip?: Box;
   readonly items: readonly Item[];
 }
 
-export type GroupClass = 'block' | 'patch' | 'blank';
+export type GroupClass = 'block' | 'patch' | 'blank' | 'part';
 export type PathClass =
   | 'cloth'
   | 'edge'
@@ -91,13 +94,30 @@ export type PathClass =
   | 'leader'
   | 'dimension'
   | 'arrow'
-  | 'paper';
-export type TextClass = 'name' | 'measure' | 'strip-number';
+  | 'paper'
+  | PaperClass;
+/** On printed sheets: a seam to sew on, where paper and cloth are trimmed, marks to match, boxes to measure or tick, table lines. */
+export type PaperClass = 'sew' | 'trim' | 'match' | 'gauge' | 'box' | 'rule' | 'grain';
+export type TextClass = 'name' | 'measure' | 'strip-number' | 'title' | 'plain' | 'strong';
 
 /** A closed run of straight lines. */
 export function polygonRun(points: readonly Point[]): Run {
   const [start = [0, 0], ...rest] = points;
   return { start, steps: rest.map((to) => ({ to })), closed: true };
+}
+
+/** Arcs stay arcs. */
+export function outlineRun(outline: Outline): Run {
+  const edges = edgesOf(outline);
+  return {
+    start: edges[0]!.from,
+    steps: edges.map(({ to, arc }) =>
+      arc === undefined
+        ? { to }
+        : { to, arc: { radius: arc.radius, large: arc.large ?? false, clockwise: arc.turn === 'clockwise' } },
+    ),
+    closed: true,
+  };
 }
 
 /** An open run of straight lines. */
@@ -113,6 +133,68 @@ export function rectangle(left: number, bottom: number, width: number, height: n
     [left + width, bottom + height],
     [left, bottom + height],
   ];
+}
+
+/** A similarity: first mirrored (x to −x) if asked, then turned, then scaled, then moved. */
+export interface Placing {
+  readonly mirrored?: boolean;
+  /** Degrees anticlockwise. */
+  readonly turn?: number;
+  readonly scale?: number;
+  readonly by?: Point;
+}
+
+/** A place after a similarity. */
+export function placedPoint(
+  point: Point,
+  { mirrored = false, turn: degrees = 0, scale: times = 1, by = [0, 0] }: Placing,
+): Point {
+  return add(scale(turn(mirrored ? reflect(point) : point, degrees), times), by);
+}
+
+/**
+ * An item laid on a sheet. Texts stay readable: they are moved and scaled, and turned unless the placing mirrors; their place is their
+ * middle, so that one anchored at an end must not be mirrored.
+ */
+export function placed(item: Item, placing: Placing): Item {
+  const at = (point: Point): Point => placedPoint(point, placing);
+  const { mirrored = false, turn: degrees = 0, scale: times = 1 } = placing;
+  const turned = (before: number): number => (mirrored ? -before : before) + degrees;
+  switch (item.kind) {
+    case 'text':
+      return { ...item, at: at(item.at), size: item.size * times, turn: mirrored ? degrees : turned(item.turn ?? 0) };
+    case 'path':
+      return {
+        ...item,
+        runs: item.runs.map((run) => ({
+          ...run,
+          start: at(run.start),
+          steps: run.steps.map(({ to, arc }) =>
+            arc === undefined
+              ? { to: at(to) }
+              : { to: at(to), arc: { ...arc, radius: arc.radius * times, clockwise: arc.clockwise !== mirrored } },
+          ),
+        })),
+        ...(item.fill === undefined ? {} : { fill: { ...item.fill, turn: turned(item.fill.turn ?? 0) } }),
+      };
+    case 'group': {
+      if (item.clip !== undefined && degrees !== 0) {
+        throw new RangeError('what is clipped to a box is not turned');
+      }
+      const clip = item.clip === undefined ? {} : { clip: placedBox(item.clip, placing) };
+      return { ...item, ...clip, items: item.items.map((inner) => placed(inner, placing)) };
+    }
+  }
+}
+
+function placedBox({ left, bottom, width, height }: Box, placing: Placing): Box {
+  const [a, b] = [placedPoint([left, bottom], placing), placedPoint([left + width, bottom + height], placing)];
+  return {
+    left: Math.min(a[0], b[0]),
+    bottom: Math.min(a[1], b[1]),
+    width: Math.abs(b[0] - a[0]),
+    height: Math.abs(b[1] - a[1]),
+  };
 }
 
 /** The same somewhere else. */

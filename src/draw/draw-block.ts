@@ -10,7 +10,7 @@ import { edgesOf, mirrorOutline, moveOutline, type Outline } from '../shape/outl
 import { outlineCentroid } from '../shape/outline-measures.ts';
 import { turn } from '../shape/point.ts';
 import { polygonBox } from '../shape/polygon.ts';
-import type { Box, Drawing, GroupItem, PathItem, Run } from './display-list.ts';
+import { type Box, type Drawing, type GroupItem, outlineRun, type PathItem } from './display-list.ts';
 import { edgeOn } from './ink.ts';
 import { label } from './label.ts';
 
@@ -123,20 +123,6 @@ function blanksByPatch(blanks: readonly Blank[], block: string): ReadonlyMap<str
 
 const useKey = (unit: string, patch: number, place: Pick<Place, 'index' | 'mirrored'>): string =>
   `${unit}/${patch}/${place.index}/${place.mirrored}`;
-
-/** Arcs stay arcs. */
-function outlineRun(outline: Outline): Run {
-  const edges = edgesOf(outline);
-  return {
-    start: edges[0]!.from,
-    steps: edges.map(({ to, arc }) =>
-      arc === undefined
-        ? { to }
-        : { to, arc: { radius: arc.radius, large: arc.large ?? false, clockwise: arc.turn === 'clockwise' } },
-    ),
-    closed: true,
-  };
-}
 
 function boxRound(outlines: readonly Outline[], margin: number): Box {
   const boxes = outlines.map((outline) => polygonBox(flatten(outline, { side: 'outside', within: margin })));

@@ -24,13 +24,26 @@ export const LINE_STYLES: Readonly<Record<PathClass, LineStyle>> = {
   dimension: { stroke: 'ink', width: 0.8, fill: 'none' },
   arrow: { stroke: 'ink', width: 1.7, fill: 'none' },
   paper: { stroke: 'none', width: 0, fill: 'paper' },
+  sew: { stroke: 'ink', width: 1.2, fill: 'none' },
+  trim: { stroke: 'ink', width: 0.9, dash: [5, 3], fill: 'none' },
+  match: { stroke: 'ink', width: 1, fill: 'none' },
+  gauge: { stroke: 'ink', width: 0.7, fill: 'none' },
+  box: { stroke: 'ink', width: 0.9, fill: 'none' },
+  rule: { stroke: 'soft', width: 0.5, fill: 'none' },
+  grain: { stroke: 'ink', width: 1, dash: [6, 2, 1, 2], fill: 'none' },
 };
 
 export const TEXT_WEIGHT: Readonly<Record<TextClass, number>> = {
   name: 600,
   measure: 400,
   'strip-number': 700,
+  title: 700,
+  plain: 400,
+  strong: 700,
 };
+
+/** Ink on paper, where nothing is set by a page. */
+export const PAPER_INK = { ink: '#2a241f', soft: '#6b6058', paper: '#ffffff' } as const;
 
 const COLOURS = {
   ink: 'var(--ink, #2a241f)',

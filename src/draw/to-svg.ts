@@ -1,4 +1,4 @@
-import type { Drawing, Item, PathItem, TextItem } from './display-list.ts';
+import type { Box, Drawing, Item, PathItem, TextItem } from './display-list.ts';
 import { DRAWING_CSS } from './drawing-style.ts';
 import { inkOn } from './ink.ts';
 import { pathData, short } from './path-data.ts';
@@ -60,9 +60,16 @@ function itemText(item: Item, prefix: string | null): string {
       return textText(item);
     case 'group': {
       const data = Object.entries(item.data ?? {}).map(([name, value]) => ` data-${name}="${escapeXml(value)}"`);
-      return `<g class="${item.class}"${data.join('')}>${item.items.map((inner) => itemText(inner, prefix)).join('')}</g>`;
+      const inner = item.items.map((each) => itemText(each, prefix)).join('');
+      return `<g class="${item.class}"${data.join('')}>${item.clip === undefined ? inner : clipped(inner, item.clip)}</g>`;
     }
   }
+}
+
+/** An svg within shows nothing beyond its own box, and needs no id, which would have to differ from every other drawing's. */
+function clipped(inner: string, { left, bottom, width, height }: Box): string {
+  const [x, y, wide, tall] = [left, -bottom - height, width, height].map(short);
+  return `<svg x="${x}" y="${y}" width="${wide}" height="${tall}" viewBox="${x} ${y} ${wide} ${tall}">${inner}</svg>`;
 }
 
 function paintText(item: PathItem, prefix: string | null): string {
