@@ -50,6 +50,8 @@ export interface Gathered {
 }
 
 const DEFAULT_SHAPES: readonly BlankShapeKind[] = ['slant', 'box'];
+/** A patch on paper with a curved seam is cut to its curve. */
+const CURVED_SHAPES: readonly BlankShapeKind[] = ['outline'];
 
 /** @param clothsOf the cloths that fill a role; empty where none does, which the caller has told */
 export function gatherWanted(quilt: Quilt, clothsOf: (role: string) => readonly Cloth[]): Gathered {
@@ -107,7 +109,7 @@ export function gatherWanted(quilt: Quilt, clothsOf: (role: string) => readonly 
   return { wanted: [...found.values()], problems };
 }
 
-const NOT_SEWN: SewnSide = { edge: null, fault: null };
+const NOT_SEWN: SewnSide = { edge: null, fault: null, curved: false };
 
 /** How many copies of a block stand at each turn. */
 function copiesByTurn(block: Block): ReadonlyMap<number, number> {
@@ -162,7 +164,7 @@ function askerFor(
   const outline = aboutFirstCorner(patch.outline);
   const making = makingOf(quilt, unit, patch, sewn, role);
   const outlineKey = JSON.stringify([rounded(outline), making]);
-  const shapes = role.shapes ?? DEFAULT_SHAPES;
+  const shapes = role.shapes ?? (sewn.curved ? CURVED_SHAPES : DEFAULT_SHAPES);
   const within = facing.within ?? 0;
   const spares = role.spares ?? quilt.spares;
   const common = JSON.stringify([outlineKey, cloths.map((cloth) => cloth.id), shapes, within, spares]);

@@ -1,6 +1,6 @@
 /** Where names and arrows fit inside a shape, so that no label lies across a seam. */
 import { type Point, type Polygon, turn } from '../shape/point.ts';
-import { polygonArea, polygonBox, polygonCentroid } from '../shape/polygon.ts';
+import { isInside, polygonArea, polygonBox, polygonCentroid } from '../shape/polygon.ts';
 
 /** A guess at a text's width that errs on the wide side for the usual faces in bold. */
 export const textWidth = (text: string, size: number): number =>
@@ -125,17 +125,4 @@ function fits(polygon: Polygon, points: readonly Point[], x: number, y: number):
     }
   }
   return true;
-}
-
-/** By how often a line to the left crosses the outline. This is asked thousands of times for one drawing. */
-export function isInside(polygon: Polygon, x: number, y: number): boolean {
-  let inside = false;
-  for (let i = 0, last = polygon.length - 1; i < polygon.length; last = i++) {
-    const from = polygon[last]!;
-    const to = polygon[i]!;
-    if (from[1] > y !== to[1] > y && x > from[0] + ((y - from[1]) / (to[1] - from[1])) * (to[0] - from[0])) {
-      inside = !inside;
-    }
-  }
-  return inside;
 }

@@ -89,3 +89,16 @@ export function tidyPolygon(polygon: Polygon, within = 1e-9): Polygon {
     return !(straight && dot(before, after) > 0);
   });
 }
+
+/** By how often a line to the left crosses the outline. This is asked thousands of times for one drawing. */
+export function isInside(polygon: Polygon, x: number, y: number): boolean {
+  let inside = false;
+  for (let i = 0, last = polygon.length - 1; i < polygon.length; last = i++) {
+    const from = polygon[last]!;
+    const to = polygon[i]!;
+    if (from[1] > y !== to[1] > y && x > from[0] + ((y - from[1]) / (to[1] - from[1])) * (to[0] - from[0])) {
+      inside = !inside;
+    }
+  }
+  return inside;
+}

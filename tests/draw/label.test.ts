@@ -1,8 +1,9 @@
 import { expect, test } from 'vitest';
 import type { Item, PathItem, TextItem } from '../../src/draw/display-list.ts';
 import { rectangle } from '../../src/draw/display-list.ts';
-import { isInside, placeBox, textWidth } from '../../src/draw/fit-text.ts';
+import { placeBox, textWidth } from '../../src/draw/fit-text.ts';
 import { type LabelRequest, label } from '../../src/draw/label.ts';
+import { isInside } from '../../src/shape/polygon.ts';
 
 const request: LabelRequest = { name: 'A1', size: 1, on: '#86a85a', arrow: { degrees: 0, heads: 1 } };
 const kinds = (items: readonly Item[]) => items.map((item) => (item.kind === 'path' ? item.class : item.kind));
