@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import type { Drawing, GroupItem, PathItem } from '../../src/draw/display-list.ts';
 import { drawBlock } from '../../src/draw/draw-block.ts';
+import type { CompassStarForm } from '../../src/quilt/forms/compass-star.ts';
 import type { Facing, Quilt } from '../../src/quilt/quilt.ts';
 import { readQuilt } from '../../src/quilt/read-quilt.ts';
 import { degreesFromUp, modulo, subtract } from '../../src/shape/point.ts';
@@ -9,7 +10,7 @@ import { allItems } from './sample-group.ts';
 
 const file = new URL('../../scenarios/solstice-dial.yardwright.json', import.meta.url);
 const dial = readQuilt(readFileSync(file, 'utf8'));
-const form = dial.blocks[0]!.form!;
+const form = dial.blocks[0]!.form as CompassStarForm;
 
 function draw(quilt: Quilt): Drawing {
   const scheme = quilt.schemes.find((one) => one.id === quilt.scheme)!;

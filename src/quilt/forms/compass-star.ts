@@ -3,155 +3,196 @@
  * foundation of its own: A holds a long point and the ground either side of it, B a short one. The ring (C) and the ground
  * of the square (D) are sewn without paper, because curved seams are not for foundations.
  */
-import type { OutlineEntry } from '../../shape/outline.ts';
 import type { Point } from '../../shape/point.ts';
 import type { RoleSeed } from '../drawn-block.ts';
 import { lengthIn } from '../measure.ts';
-import type { Length, LengthUnit, Patch, Unit } from '../quilt.ts';
-import { at, bow, CENTRE, hollow, patch, whereLineLeavesCircle } from './drawing.ts';
+import type { Length, LengthUnit, Unit } from '../quilt.ts';
+import { at, bow, CENTRE, lettered, numbered, type Piece, whereLineLeavesCircle } from './drawing.ts';
 import { growing } from './fault-words.ts';
 import type { FormFault, FormSpec } from './form-spec.ts';
+import { groundQuarter, ringWedge } from './rounds.ts';
 
 /** Radii from the centre. */
 export interface CompassStarForm {
   readonly kind: 'compass-star';
-  /** 8, 16 or 32 in the trade; any even number from 4 to 64. Long and short points take turns. */
+  /** 8, 16 or 32 in the trade; any number from 4 to 64, even where long and short points take turns. */
   readonly points: number;
+  /** 2: long and short points take turns; 1: all are long. */
+  readonly ranks?: number;
+  /** Whether each point is split into a light and a dark half. */
+  readonly split?: boolean;
   /** Where neighbouring points meet. */
   readonly inner: Length;
   /** The long points' tips: half the star's width. */
   readonly outer: Length;
+  /** Whether a ring of wedges goes round the star. */
+  readonly ringed?: boolean;
   /** The outer edge of the ring. */
   readonly ring: Length;
   readonly wedges: number;
   /** The side of the square block. */
   readonly side: Length;
 }
+type Filled = Required<CompassStarForm>;
+
+const isRinged = ({ ringed }: Filled): boolean => ringed;
 
 export const compassStar: FormSpec<CompassStarForm> = {
   kind: 'compass-star',
   title: 'Compass star',
-  about: 'long and short split points in a ring of wedges, on a square ground',
+  about: 'long and short points round a centre, in a ring of wedges',
   fields: [
-    { type: 'count', field: 'points', label: 'Points of the star', hint: 'an even number', min: 4, max: 64 },
+    { type: 'count', field: 'points', label: 'Points of the star', hint: 'such as 8, 16 or 32', min: 4, max: 64 },
+    {
+      type: 'count',
+      field: 'ranks',
+      label: 'Ranks of points',
+      hint: '2: long and short ones take turns',
+      min: 1,
+      max: 2,
+      usual: 2,
+    },
+    { type: 'switch', field: 'split', label: 'Points split into light and dark', usual: true },
     { type: 'length', field: 'inner', label: 'Valleys', hint: 'from the centre to where points meet' },
     { type: 'length', field: 'outer', label: 'Tips', hint: 'from the centre to the long points’ tips' },
-    { type: 'count', field: 'wedges', label: 'Wedges in the ring', min: 3, max: 360 },
-    { type: 'length', field: 'ring', label: 'Ring', hint: 'from the centre to its outer edge' },
+    { type: 'switch', field: 'ringed', label: 'A ring of wedges round the star', usual: true },
+    { type: 'count', field: 'wedges', label: 'Wedges in the ring', min: 3, max: 360, shown: isRinged },
+    { type: 'length', field: 'ring', label: 'Ring', hint: 'from the centre to its outer edge', shown: isRinged },
     { type: 'length', field: 'side', label: 'Side', hint: 'of the square block, finished' },
   ],
+  tones: {
+    'long-light': 'bright',
+    'long-dark': 'dark',
+    long: 'dark',
+    'short-light': 'light',
+    'short-dark': 'middling',
+    short: 'bright',
+    haze: 'ground',
+    hours: 'middling',
+    sky: 'dark',
+  },
   start: (unit) =>
     unit === 'in'
-      ? { kind: 'compass-star', points: 16, inner: 3, outer: 7, ring: 8.5, wedges: 32, side: 18 }
-      : { kind: 'compass-star', points: 16, inner: 8, outer: 18, ring: 22, wedges: 32, side: 46 },
-  roles: () => ROLES,
+      ? { kind: 'compass-star', points: 16, inner: 2, outer: 7, ring: 8.5, wedges: 32, side: 18 }
+      : { kind: 'compass-star', points: 16, inner: 5, outer: 18, ring: 22, wedges: 32, side: 46 },
+  roles: ({ ranks, split, ringed }) => [
+    ...pointRoles('long', split),
+    ...(ranks === 2 ? pointRoles('short', split) : []),
+    { id: 'haze', name: 'Ground between the points', facing: { to: 'free' } },
+    ...(ringed ? [HOURS] : []),
+    { id: 'sky', name: 'Ground round the ring', facing: { to: 'outward', from: 'axis' } },
+  ],
   faults: (form, unit): readonly FormFault[] => [
-    ...(form.points % 2 === 0
+    ...(form.ranks === 1 || form.points % 2 === 0
       ? []
       : [{ field: 'points', message: `expected an even number from 4 to 64; found ${form.points}` }]),
-    ...growing(form, unit, ['inner', 'outer', 'ring', 'half side']),
+    ...growing(form, unit, ['inner', 'outer', ...(form.ringed ? ['ring'] : []), 'half side']),
   ],
-  draw: drawCompassStar,
+  notes: ({ points }) => [`Each point takes ${Math.round(36000 / points) / 100}°.`],
+  draw,
 };
 
-const ROLES: readonly RoleSeed[] = [
-  { id: 'long-light', name: 'Long points, light', facing: { to: 'free' } },
-  { id: 'long-dark', name: 'Long points, dark', facing: { to: 'free' } },
-  { id: 'short-light', name: 'Short points, light', facing: { to: 'outward', from: 'axis' } },
-  { id: 'short-dark', name: 'Short points, dark', facing: { to: 'outward', from: 'axis' } },
-  { id: 'haze', name: 'Ground between the points', facing: { to: 'free' } },
-  { id: 'hours', name: 'Ring of hours', facing: { to: 'outward', from: 'middle' } },
-  { id: 'sky', name: 'Ground round the ring', facing: { to: 'outward', from: 'axis' } },
-];
+const HOURS: RoleSeed = { id: 'hours', name: 'Ring of hours', facing: { to: 'outward', from: 'middle' } };
+
+type Rank = 'long' | 'short';
+
+function pointRoles(rank: Rank, split: boolean): readonly RoleSeed[] {
+  const name = `${rank === 'long' ? 'Long' : 'Short'} points`;
+  const facing: RoleSeed['facing'] = rank === 'long' ? { to: 'free' } : { to: 'outward', from: 'axis' };
+  return split
+    ? [
+        { id: `${rank}-light`, name: `${name}, light`, facing },
+        { id: `${rank}-dark`, name: `${name}, dark`, facing },
+      ]
+    : [{ id: rank, name, facing }];
+}
 
 /** How far from the valleys to the long tips the short tips reach. */
 const SHORT_REACH = 0.62;
 
-/** The radius of the short points' tips, given those of the valleys and of the long tips. */
-export function shortTipRadius(inner: number, outer: number): number {
-  return inner + SHORT_REACH * (outer - inner);
-}
-
-function drawCompassStar(form: CompassStarForm, unit: LengthUnit): readonly Unit[] {
-  const inner = lengthIn(unit, form.inner);
-  const outer = lengthIn(unit, form.outer);
-  const ring = lengthIn(unit, form.ring);
-  const side = lengthIn(unit, form.side);
-  const sector = 360 / form.points;
+function draw(form: Filled, unit: LengthUnit): readonly Unit[] {
+  const { points, ranks, split, ringed, wedges } = form;
+  const [inner, outer, side] = [form.inner, form.outer, form.side].map((each) => lengthIn(unit, each)) as [
+    number,
+    number,
+    number,
+  ];
+  const ring = ringed ? lengthIn(unit, form.ring) : outer;
+  const sector = 360 / points;
   const half = sector / 2;
-  return [
+  const short = inner + SHORT_REACH * (outer - inner);
+  return lettered([
     {
-      id: 'A',
       name: 'Long point',
       paper: true,
-      repeat: { count: form.points / 2 },
+      repeat: { count: points / ranks },
       axis: 0,
-      patches: longPoint(inner, outer, half),
+      patches: numbered([...point('long', split, inner, outer, half), ...hazeOfLong(inner, outer, half)]),
     },
+    ...(ranks === 1
+      ? []
+      : [
+          {
+            name: 'Short point',
+            paper: true,
+            repeat: { count: points / 2, from: sector, mirrored: 'alternate' } as const,
+            axis: 0,
+            patches: numbered([
+              ...point('short', split, inner, short, half),
+              ...hazeOfShort(inner, short, outer, half),
+            ]),
+          },
+        ]),
+    ...(ringed
+      ? [
+          {
+            name: 'Ring',
+            paper: false,
+            repeat: { count: wedges },
+            axis: 0,
+            patches: numbered([['hours', ringWedge(outer, ring, 180 / wedges)]]),
+          },
+        ]
+      : []),
     {
-      id: 'B',
-      name: 'Short point',
-      paper: true,
-      repeat: { count: form.points / 2, from: sector, mirrored: 'alternate' },
-      axis: 0,
-      patches: shortPoint(inner, outer, half),
-    },
-    {
-      id: 'C',
-      name: 'Ring',
-      paper: false,
-      repeat: { count: form.wedges },
-      axis: 0,
-      patches: [patch(1, 'hours', ringWedge(outer, ring, 180 / form.wedges))],
-    },
-    {
-      id: 'D',
       name: 'Ground',
       paper: false,
       repeat: { count: 4 },
       axis: 0,
-      patches: [patch(1, 'sky', groundQuarter(ring, side))],
+      patches: numbered([['sky', groundQuarter(ring, side)]]),
     },
-  ];
+  ]);
 }
 
-/** Two halves of a kite, then the ground to the right and to the left of it, each along one of the kite's long edges. */
-function longPoint(inner: number, outer: number, half: number): readonly Patch[] {
-  const tip: Point = [0, outer];
-  const right = at(inner, -half);
-  const left = at(inner, half);
+/** A kite from the centre to its tip, or its two halves. */
+function point(rank: Rank, split: boolean, inner: number, tipRadius: number, half: number): readonly Piece[] {
+  const [right, tip, left] = [at(inner, -half), at(tipRadius, 0), at(inner, half)];
+  return split
+    ? [
+        [`${rank}-light`, [CENTRE, right, tip]],
+        [`${rank}-dark`, [CENTRE, tip, left]],
+      ]
+    : [[rank, [CENTRE, right, tip, left]]];
+}
+
+/** The ground to the right and to the left of a long point, each along one of the kite's long edges. */
+function hazeOfLong(inner: number, outer: number, half: number): readonly Piece[] {
+  const [right, tip, left] = [at(inner, -half), at(outer, 0), at(inner, half)];
   return [
-    patch(1, 'long-light', [CENTRE, right, tip]),
-    patch(2, 'long-dark', [CENTRE, tip, left]),
-    patch(3, 'haze', [right, at(outer, -half), bow(outer), tip]),
-    patch(4, 'haze', [left, tip, bow(outer), at(outer, half)]),
+    ['haze', [right, at(outer, -half), bow(outer), tip]],
+    ['haze', [left, tip, bow(outer), at(outer, half)]],
   ];
 }
 
 /**
- * As the long point, but the tip does not reach the arc. The ground to the left comes last, so its seam runs straight on past
+ * As the long point's, but the tip does not reach the arc. The ground to the left comes last, so its seam runs straight on past
  * the tip to the arc and the ground to the right ends on it: the two are not each other's mirror image.
  */
-function shortPoint(inner: number, outer: number, half: number): readonly Patch[] {
-  const tip: Point = [0, shortTipRadius(inner, outer)];
-  const right = at(inner, -half);
-  const left = at(inner, half);
-  const seamEnd = whereLineLeavesCircle(left, tip, outer);
+function hazeOfShort(inner: number, tipRadius: number, outer: number, half: number): readonly Piece[] {
+  const [right, tip, left]: readonly Point[] = [at(inner, -half), at(tipRadius, 0), at(inner, half)];
+  const seamEnd = whereLineLeavesCircle(left!, tip!, outer);
   return [
-    patch(1, 'short-light', [CENTRE, right, tip]),
-    patch(2, 'short-dark', [CENTRE, tip, left]),
-    patch(3, 'haze', [right, at(outer, -half), bow(outer), seamEnd, tip]),
-    patch(4, 'haze', [left, seamEnd, bow(outer), at(outer, half)]),
+    ['haze', [right!, at(outer, -half), bow(outer), seamEnd, tip!]],
+    ['haze', [left!, seamEnd, bow(outer), at(outer, half)]],
   ];
-}
-
-/** One wedge of the ring, its middle up: two straight sides, the arc outside, the hollow arc inside. */
-export function ringWedge(inner: number, outer: number, half: number): readonly OutlineEntry[] {
-  return [at(inner, -half), at(outer, -half), bow(outer), at(outer, half), at(inner, half), hollow(inner)];
-}
-
-/** The quarter of the square's ground above the ring, between the diagonals. Its second edge is the block's outside. */
-export function groundQuarter(ring: number, side: number): readonly OutlineEntry[] {
-  const reach = side / 2;
-  return [at(ring, -45), [reach, reach], [-reach, reach], at(ring, 45), hollow(ring)];
 }

@@ -72,6 +72,8 @@ export interface FormFault {
   readonly message: string;
 }
 
+export type Tone = 'ground' | 'light' | 'middling' | 'dark' | 'bright';
+
 /** Methods, so that a spec of one form may stand in the list of them all. Each gets the form with nothing left out. */
 export interface FormSpec<F extends AnyForm = AnyForm> {
   readonly kind: F['kind'];
@@ -80,12 +82,16 @@ export interface FormSpec<F extends AnyForm = AnyForm> {
   /** One line that says what it is to one who knows quilts. */
   readonly about: string;
   readonly fields: readonly FormField<F>[];
+  /** How light each role is in a small picture of the block, by the role's id; cloths come later. Default middling. */
+  readonly tones: Readonly<Record<string, Tone>>;
   /** Numbers to begin with: a block of a usual size. */
   start(unit: LengthUnit): F;
   /** Every role that the drawing's patches name, once. */
   roles(form: Required<F>): readonly RoleSeed[];
   /** Only asked of fields that are each within their limits. Empty: it can be drawn. */
   faults(form: Required<F>, unit: LengthUnit): readonly FormFault[];
+  /** What follows from the numbers and is worth knowing, in short sentences; only of forms without faults. Default none. */
+  notes?(form: Required<F>, unit: LengthUnit): readonly string[];
   /** The units, in `unit`, about the block's centre; only of forms without faults. */
   draw(form: Required<F>, unit: LengthUnit): readonly Unit[];
 }

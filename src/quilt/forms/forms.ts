@@ -1,14 +1,61 @@
 /** The one list of forms, and what the rest of the house asks of a form whichever it is. */
 import type { DrawnBlock, RoleSeed } from '../drawn-block.ts';
 import type { Length, LengthUnit, Unit } from '../quilt.ts';
+import { type BorderForm, border } from './border.ts';
 import { type CompassStarForm, compassStar } from './compass-star.ts';
+import { type DiamondStarForm, diamondStar } from './diamond-star.ts';
 import type { FormFault, FormSpec, FormValue } from './form-spec.ts';
+import { type GeeseArcForm, geeseArc } from './geese-arc.ts';
+import { type GeeseRingForm, geeseRing } from './geese-ring.ts';
+import { type HexagonRosetteForm, hexagonRosette } from './hexagon-rosette.ts';
+import { type LogCabinForm, logCabin } from './log-cabin.ts';
+import { type NinePatchForm, ninePatch } from './nine-patch.ts';
+import { type PineappleForm, pineapple } from './pineapple.ts';
+import { type SashingForm, sashing } from './sashing.ts';
+import { type SawtoothStarForm, sawtoothStar } from './sawtooth-star.ts';
+import { type SettingTrianglesForm, settingTriangles } from './setting-triangles.ts';
+import { type SpikedArcForm, spikedArc } from './spiked-arc.ts';
+import { type HalfSquaresForm, halfSquares, type QuarterSquaresForm, quarterSquares } from './triangle-grids.ts';
+import { type WedgeRingForm, wedgeRing } from './wedge-ring.ts';
 
-export type Form = CompassStarForm;
+export type Form =
+  | CompassStarForm
+  | WedgeRingForm
+  | GeeseRingForm
+  | GeeseArcForm
+  | SpikedArcForm
+  | DiamondStarForm
+  | HexagonRosetteForm
+  | SawtoothStarForm
+  | NinePatchForm
+  | LogCabinForm
+  | PineappleForm
+  | HalfSquaresForm
+  | QuarterSquaresForm
+  | SettingTrianglesForm
+  | SashingForm
+  | BorderForm;
 export type FormKind = Form['kind'];
 
 /** In the order in which they are offered. */
-export const FORMS: readonly FormSpec[] = [compassStar];
+export const FORMS: readonly FormSpec[] = [
+  compassStar,
+  wedgeRing,
+  geeseRing,
+  geeseArc,
+  spikedArc,
+  diamondStar,
+  hexagonRosette,
+  sawtoothStar,
+  ninePatch,
+  logCabin,
+  pineapple,
+  halfSquares,
+  quarterSquares,
+  settingTriangles,
+  sashing,
+  border,
+];
 
 const byKind: ReadonlyMap<string, FormSpec> = new Map(FORMS.map((spec) => [spec.kind, spec]));
 
@@ -35,6 +82,10 @@ export const rolesOfForm = (form: Form): readonly RoleSeed[] => formSpec(form.ki
 /** Why the form's numbers draw no block; empty where they do. @param form its fields each within their limits */
 export const faultsOfForm = (form: Form, unit: LengthUnit): readonly FormFault[] =>
   formSpec(form.kind).faults(filledForm(form), unit);
+
+/** What follows from the form's numbers and is worth knowing. @param form without faults */
+export const notesOnForm = (form: Form, unit: LengthUnit): readonly string[] =>
+  formSpec(form.kind).notes?.(filledForm(form), unit) ?? [];
 
 /** The block that a form draws, for whoever wants units rather than numbers. */
 export function drawnForm(form: Form, unit: LengthUnit): DrawnBlock {

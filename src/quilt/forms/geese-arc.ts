@@ -1,0 +1,74 @@
+/** Flying geese along a quarter of a ring in a square block, or along an arc by itself. */
+import { lengthIn } from '../measure.ts';
+import type { Length, LengthUnit, Unit } from '../quilt.ts';
+import { lettered, numbered } from './drawing.ts';
+import { growing } from './fault-words.ts';
+import type { FormFault, FormSpec } from './form-spec.ts';
+import { geese, gooseFault, SKY, WAYS, type Way } from './geese.ts';
+import { arcEnds, CORNER, QUARTER_GROUND, quarterUnits, settingFields } from './quarter.ts';
+
+export interface GeeseArcForm {
+  readonly kind: 'geese-arc';
+  readonly geese: number;
+  readonly way?: Way;
+  /** Radii of the arc's edges about the block's lower left corner. */
+  readonly inner: Length;
+  readonly outer: Length;
+  readonly square?: boolean;
+  /** Degrees, of an arc by itself. */
+  readonly span?: number;
+  readonly side: Length;
+}
+type Filled = Required<GeeseArcForm>;
+
+export const geeseArc: FormSpec<GeeseArcForm> = {
+  kind: 'geese-arc',
+  title: 'Arc of geese',
+  about: 'flying geese along a quarter ring; four blocks make the ring',
+  fields: [
+    { type: 'count', field: 'geese', label: 'Geese', min: 1, max: 60 },
+    { type: 'choice', field: 'way', label: 'They fly', choices: WAYS, usual: 'clockwise' },
+    { type: 'length', field: 'inner', label: 'Inner edge', hint: 'of the arc, from its centre' },
+    { type: 'length', field: 'outer', label: 'Outer edge', hint: 'of the arc, from its centre' },
+    ...settingFields,
+  ],
+  tones: { geese: 'dark', 'geese-sky': 'light', corner: 'bright', ground: 'ground' },
+  start: (unit) =>
+    unit === 'in'
+      ? { kind: 'geese-arc', geese: 5, inner: 5, outer: 8, side: 10 }
+      : { kind: 'geese-arc', geese: 5, inner: 12, outer: 20, side: 25 },
+  roles: ({ way, square }) => [
+    { id: 'geese', name: 'Geese', facing: { to: way, from: 'middle' } },
+    SKY,
+    ...(square ? [CORNER, QUARTER_GROUND] : []),
+  ],
+  faults(form, unit): readonly FormFault[] {
+    const [inner, outer] = [lengthIn(unit, form.inner), lengthIn(unit, form.outer)];
+    const [from, to] = arcEnds(form);
+    return [
+      ...growing(form, unit, ['inner', 'outer', ...(form.square ? ['side'] : [])]),
+      ...(inner < outer ? gooseFault('geese', (to - from) / form.geese, inner, outer, unit) : []),
+    ];
+  },
+  draw,
+};
+
+function draw(form: Filled, unit: LengthUnit): readonly Unit[] {
+  const [inner, outer, side] = [form.inner, form.outer, form.side].map((each) => lengthIn(unit, each)) as [
+    number,
+    number,
+    number,
+  ];
+  const [from, to] = arcEnds(form);
+  const first = form.way === 'clockwise' ? to : from;
+  return lettered([
+    {
+      name: 'Geese',
+      paper: true,
+      repeat: { count: 1 },
+      axis: (from + to) / 2,
+      patches: numbered(geese(form.geese, first, (to - from) / form.geese, inner, outer, form.way)),
+    },
+    ...(form.square ? quarterUnits(inner, outer, side) : []),
+  ]);
+}
