@@ -13,6 +13,8 @@ export interface PlacedPatch {
   readonly edges: readonly Edge[];
   /** The unit's turn about the block's centre and the block's in the quilt, together. */
   readonly turn: number;
+  /** Whether the place is mirrored. Default false. */
+  readonly mirrored?: boolean;
 }
 
 /** Degrees anticlockwise from up in the unit's own frame; free; or why there is no answer, in words for a person. */
@@ -27,6 +29,14 @@ const AT_THE_CENTRE = 1e-6;
  * Clockwise is as seen in the finished quilt, on a mirrored patch too; "along" goes with its edge into the mirror.
  */
 export function printDirection(facing: Facing, patch: PlacedPatch): PrintDirection {
+  const direction = namedDirection(facing, patch);
+  const { turned = 0 } = facing;
+  return typeof direction === 'number' && turned !== 0
+    ? modulo(direction + (patch.mirrored === true ? -turned : turned), 360)
+    : direction;
+}
+
+function namedDirection(facing: Facing, patch: PlacedPatch): PrintDirection {
   switch (facing.to) {
     case 'free':
       return 'free';

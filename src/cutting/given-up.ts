@@ -1,5 +1,6 @@
 /** The same quilt with a little less asked for, for the patches of some roles: what may be given up when cloth is short. */
 import type { Cloth, Facing, Patch, Quilt, Role, Scheme } from '../quilt/quilt.ts';
+import { unitsOf } from '../quilt/units-of.ts';
 import { isDirectional } from './turn-sets.ts';
 import { clothsOf, type ForRoles, withPatches } from './variants.ts';
 
@@ -14,7 +15,8 @@ export function withSpares(quilt: Quilt, most: number, roles: ForRoles): Quilt {
 
 /** The roles that have a patch of which she said that its print is hardly seen, and that is not free already. */
 export function hiddenRoles(quilt: Quilt, roles: ForRoles): readonly string[] {
-  const patches = quilt.blocks.flatMap((block) => (block.units ?? []).flatMap((unit) => unit.patches));
+  const listed = quilt.blocks.filter(({ units, own }) => units !== undefined || own !== undefined);
+  const patches = listed.flatMap((block) => unitsOf(block, quilt.unit).flatMap((unit) => unit.patches));
   const minds = (facing: Facing) => facing.to !== 'free';
   return quilt.roles
     .filter(({ id }) => roles(id))
@@ -22,7 +24,11 @@ export function hiddenRoles(quilt: Quilt, roles: ForRoles): readonly string[] {
       const own = patches.filter((patch) => patch.role === id);
       return (
         (hidden === true && minds(facing)) ||
-        own.some((patch) => (patch.hidden ?? hidden) === true && minds(patch.facing ?? facing))
+        own.some(
+          (patch) =>
+            (patch.hidden ?? hidden) === true &&
+            [patch.facing ?? facing, ...Object.values(patch.facingAt ?? {})].some(minds),
+        )
       );
     })
     .map(({ id }) => id);
@@ -50,7 +56,8 @@ export function withHiddenFreed(quilt: Quilt, roles: ForRoles): Quilt {
       return patch;
     }
     const isHidden = (patch.hidden ?? role.hidden) === true;
-    return isHidden ? { ...patch, facing: free } : { ...patch, facing: patch.facing ?? role.facing };
+    const { facingAt: _, ...still } = patch;
+    return isHidden ? { ...still, facing: free } : { ...patch, facing: patch.facing ?? role.facing };
   });
 }
 

@@ -1,6 +1,7 @@
 /** The same quilt with one thing about its cutting changed, so that its price can be seen. All are pure. */
 import { parseLength } from '../quilt/measure.ts';
-import type { Cloth, Facing, Length, Patch, Quilt, Role, Scheme } from '../quilt/quilt.ts';
+import type { Block, Cloth, Facing, Length, Patch, Quilt, Role, Scheme } from '../quilt/quilt.ts';
+import { unitsOf } from '../quilt/units-of.ts';
 import { isDirectional } from './turn-sets.ts';
 
 /** Which roles a change is for. */
@@ -18,7 +19,7 @@ export function withoutFacing(quilt: Quilt): Quilt {
     const free: Role = { ...role, facing: { to: 'free' } };
     return followsPrint(role) ? { ...free, biasAllowed: true } : free;
   });
-  return withPatches({ ...quilt, roles }, ({ facing: _, ...patch }) => patch);
+  return withPatches({ ...quilt, roles }, ({ facing: _, facingAt: __, ...patch }) => patch);
 }
 
 /** Room of no more than so much, for the patches of some roles. */
@@ -41,9 +42,7 @@ export function withTolerance(quilt: Quilt, degrees: number, roles: ForRoles = A
   const wider = (facing: Facing): Facing =>
     facing.to === 'free' ? facing : { ...facing, within: Math.max(facing.within ?? 0, degrees) };
   const changed = quilt.roles.map((role) => (roles(role.id) ? { ...role, facing: wider(role.facing) } : role));
-  return withPatches({ ...quilt, roles: changed }, (patch) =>
-    patch.facing === undefined || !roles(patch.role) ? patch : { ...patch, facing: wider(patch.facing) },
-  );
+  return withPatches({ ...quilt, roles: changed }, (patch) => (roles(patch.role) ? withFacings(patch, wider) : patch));
 }
 
 /**
@@ -109,13 +108,27 @@ export function onShelf(quilt: Quilt, cloth: string, have: Length): Quilt {
   return { ...quilt, cloths };
 }
 
-/** Every patch that is listed changed; those that a form draws follow their role. */
+/** A patch with each facing of its own changed. */
+function withFacings(patch: Patch, change: (facing: Facing) => Facing): Patch {
+  const { facing, facingAt } = patch;
+  const places = Object.entries(facingAt ?? {}).map(([place, own]) => [place, change(own)] as const);
+  return {
+    ...patch,
+    ...(facing !== undefined && { facing: change(facing) }),
+    ...(facingAt !== undefined && { facingAt: Object.fromEntries(places) }),
+  };
+}
+
+/** Every patch changed that has something of its own; those that a form draws otherwise follow their role. */
 export function withPatches(quilt: Quilt, change: (patch: Patch) => Patch): Quilt {
-  const blocks = quilt.blocks.map((block) =>
-    block.units === undefined
-      ? block
-      : { ...block, units: block.units.map((unit) => ({ ...unit, patches: unit.patches.map(change) })) },
-  );
+  const blocks = quilt.blocks.map((block): Block => {
+    if (block.units === undefined && block.own === undefined) {
+      return block;
+    }
+    const { form: _, own: __, roles: ___, ...rest } = block;
+    const units = unitsOf(block, quilt.unit).map((unit) => ({ ...unit, patches: unit.patches.map(change) }));
+    return { ...rest, units };
+  });
   return { ...quilt, blocks };
 }
 

@@ -1,9 +1,10 @@
 /** Every patch of every repeat of every block, gathered by what must be the same for a blank to serve it. */
 
 import { copyTurns } from '../quilt/copy-turns.ts';
+import { facingOf } from '../quilt/facing-of.ts';
 import { lengthIn } from '../quilt/measure.ts';
 import { placesOf } from '../quilt/places.ts';
-import type { BlankShapeKind, Block, Cloth, LengthUnit, Patch, Quilt, Role, Unit } from '../quilt/quilt.ts';
+import type { BlankShapeKind, Block, Cloth, Facing, LengthUnit, Patch, Quilt, Role, Unit } from '../quilt/quilt.ts';
 import { unitsOf } from '../quilt/units-of.ts';
 import { cornersOf, edgesOf, mirrorOutline, moveOutline, type Outline } from '../shape/outline.ts';
 import { outlineFault } from '../shape/outline-fault.ts';
@@ -60,7 +61,7 @@ export function gatherWanted(quilt: Quilt, clothsOf: (role: string) => readonly 
   const roles = new Map(quilt.roles.map((role) => [role.id, role]));
   for (const block of quilt.blocks) {
     const units = soundUnits(block, quilt.unit, problems);
-    const outside = outsideEdges(units);
+    const outside = block.loose === true ? null : outsideEdges(units);
     const copies = copiesByTurn(block);
     units.forEach((unit, u) => {
       const axis = unitAxis(unit);
@@ -82,10 +83,19 @@ export function gatherWanted(quilt: Quilt, clothsOf: (role: string) => readonly 
         if (cloths.length === 0) {
           return;
         }
-        const asker = askerFor(quilt, unit, patch, sewn[p]!, role, cloths, axis, problems);
+        const askers = new Map<string, Asker>();
         for (const place of placesOf(unit)) {
+          const facing = facingOf(block, patch, role, place.index);
+          const facingKey = JSON.stringify(facing);
+          const asker =
+            askers.get(facingKey) ?? askerFor(quilt, unit, patch, facing, sewn[p]!, role, cloths, axis, problems);
+          askers.set(facingKey, asker);
           for (const [turn, count] of copies) {
-            const { key, wanted } = asker(place.mirrored, place.turn + turn, outside[u]![p]![place.index]!);
+            const { key, wanted } = asker(
+              place.mirrored,
+              place.turn + turn,
+              outside === null ? NO_EDGES : outside[u]![p]![place.index]!,
+            );
             const use: PatchUse = {
               block: block.id,
               unit: unit.id,
@@ -108,6 +118,8 @@ export function gatherWanted(quilt: Quilt, clothsOf: (role: string) => readonly 
   }
   return { wanted: [...found.values()], problems };
 }
+
+const NO_EDGES: readonly number[] = [];
 
 const NOT_SEWN: SewnSide = { edge: null, fault: null, curved: false };
 
@@ -154,13 +166,13 @@ function askerFor(
   quilt: Quilt,
   unit: Unit,
   patch: Patch,
+  facing: Facing,
   sewn: SewnSide,
   role: Role,
   cloths: readonly Cloth[],
   axis: number | null,
   problems: Problem[],
 ): Asker {
-  const facing = patch.facing ?? role.facing;
   const outline = aboutFirstCorner(patch.outline);
   const making = makingOf(quilt, unit, patch, sewn, role);
   const outlineKey = JSON.stringify([rounded(outline), making]);
@@ -181,7 +193,12 @@ function askerFor(
       return null;
     }
     const hand = hands[mirrored ? 1 : 0]!;
-    const placed: PlacedPatch = { ...hand, axis: axis === null ? null : mirrored ? modulo(-axis, 360) : axis, turn };
+    const placed: PlacedPatch = {
+      ...hand,
+      axis: axis === null ? null : mirrored ? modulo(-axis, 360) : axis,
+      turn,
+      mirrored,
+    };
     const direction = printDirection(facing, placed);
     if (typeof direction === 'object' && !told) {
       told = true;

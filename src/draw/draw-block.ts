@@ -2,6 +2,7 @@
 import type { Blank } from '../cutting/cut-list.ts';
 import { printDirection } from '../cutting/facing.ts';
 import { unitAxis } from '../cutting/unit-axis.ts';
+import { facingOf } from '../quilt/facing-of.ts';
 import { type Place, placesOf } from '../quilt/places.ts';
 import type { Block, Cloth, Facing, Patch, Quilt, Scheme, Unit } from '../quilt/quilt.ts';
 import { unitsOf } from '../quilt/units-of.ts';
@@ -32,7 +33,7 @@ export function drawBlock(input: BlockDrawingInput): Drawing {
   const units = unitsOf(block, quilt.unit);
   const blankOf = blanksByPatch(input.blanks, block.id);
   const patches = units.flatMap((unit) =>
-    placesOf(unit).flatMap((place) => unit.patches.map((patch) => patchItem(input, blankOf, unit, place, patch))),
+    shownPlaces(unit).flatMap((place) => unit.patches.map((patch) => patchItem(input, blankOf, unit, place, patch))),
   );
   return {
     title: block.name,
@@ -45,6 +46,10 @@ export function drawBlock(input: BlockDrawingInput): Drawing {
     items: [{ kind: 'group', class: 'block', items: patches.map(({ item }) => item) }],
   };
 }
+
+/** Where all stand at one place, one of them is seen. */
+const shownPlaces = (unit: Unit): readonly Place[] =>
+  unit.repeat.over === 0 ? placesOf(unit).slice(0, unit.repeat.mirrored === 'also' ? 2 : 1) : placesOf(unit);
 
 interface DrawnPatch {
   readonly outline: Outline;
@@ -62,12 +67,13 @@ function patchItem(
   const first = place.mirrored ? mirrorOutline(patch.outline) : patch.outline;
   const outline = moveOutline(first, (corner) => turn(corner, place.turn));
   const cloth = clothOf(quilt, scheme, patch.role);
-  const facing = patch.facing ?? quilt.roles.find((role) => role.id === patch.role)?.facing ?? { to: 'free' };
+  const role = quilt.roles.find(({ id }) => id === patch.role) ?? { facing: { to: 'free' } };
+  const facing = facingOf(input.block, patch, role, place.index);
   const points = isDirectional(cloth) ? printUp(facing, first, unit, place) : null;
   const name = `${unit.id}${patch.number}`;
   const colour = cloth?.colour ?? NO_CLOTH;
   const named = label(flatten(outline, { side: 'inside', within: textSize * 0.1 }), {
-    name,
+    name: unit.repeat.over === 0 && unit.repeat.count > 1 ? `${name} ×${unit.repeat.count}` : name,
     size: textSize,
     on: colour,
     arrow: points === null ? null : { degrees: points, heads: cloth?.print === 'one-way' ? 1 : 2 },
@@ -98,6 +104,7 @@ function printUp(facing: Facing, outline: Outline, unit: Unit, place: Place): nu
     axis: axis === null || !place.mirrored ? axis : -axis,
     edges: edgesOf(outline),
     turn: place.turn,
+    mirrored: place.mirrored,
   });
   return typeof direction === 'number' ? direction + place.turn : null;
 }

@@ -61,16 +61,19 @@ function faultsOfBlock(block: Block, path: Path, quilt: Quilt): readonly Fault[]
     return faultsOfFormBlock(block, block.form, path, quilt);
   }
   const units = block.units ?? [];
-  const foreign = {
-    path: [...path, 'roles'],
-    message: 'is for blocks with a form; leave it out, and name the roles in the patches',
-  };
+  const foreign = (['roles', 'own'] as const)
+    .filter((field) => block[field] !== undefined)
+    .map((field) => ({
+      path: [...path, field],
+      message: 'is for blocks with a form; leave it out, and say it in the patches',
+    }));
   return [
-    ...(block.roles === undefined ? [] : [foreign]),
+    ...foreign,
     ...repeatedIds(units, [...path, 'units']),
     ...units.flatMap((unit, i) => {
       const patches = [...path, 'units', i, 'patches'];
       return [
+        ...(unit.repeat.over === 0 && block.loose !== true ? [overNone([...path, 'units', i, 'repeat', 'over'])] : []),
         ...repeated(unit.patches, (patch) => patch.number, 'number', patches),
         ...unit.patches.flatMap((patch, k) => faultsOfPatch(patch, [...patches, k], quilt)),
       ];
@@ -93,13 +96,23 @@ function faultsOfFormBlock(block: Block, form: Form, path: Path, quilt: Quilt): 
   ];
 }
 
+const overNone = (path: Path): Fault => ({
+  path,
+  message: 'expected more than 0; found 0, which only the pieces of a loose block may have',
+});
+
 function faultsOfPatch(patch: Patch, path: Path, quilt: Quilt): readonly Fault[] {
   const fault = outlineFault(patch.outline);
   const role = quilt.roles.find((each) => each.id === patch.role);
   return [
     ...unknownId(patch.role, 'role', quilt.roles, [...path, 'role']),
     ...(fault === null
-      ? faultsOfEdge(patch, patch.facing ?? role?.facing, [...path, 'facing', 'edge'])
+      ? [
+          ...faultsOfEdge(patch, patch.facing ?? role?.facing, [...path, 'facing', 'edge']),
+          ...Object.entries(patch.facingAt ?? {}).flatMap(([place, facing]) =>
+            faultsOfEdge({ ...patch, facing }, facing, [...path, 'facingAt', place, 'edge']),
+          ),
+        ]
       : [{ path: [...path, 'outline'], message: fault }]),
   ];
 }

@@ -41,6 +41,11 @@ function convertBlock(block: Block, length: ConvertLength, number: ConvertNumber
   return {
     ...block,
     ...(block.form && { form: mapFormLengths(block.form, length) }),
+    ...(block.own && {
+      own: Object.fromEntries(
+        Object.entries(block.own).map(([patch, own]) => [patch, withLength(own, 'room', length)]),
+      ),
+    }),
     ...(block.units && { units: block.units.map((unit) => convertUnit(unit, length, number)) }),
   };
 }
@@ -72,7 +77,7 @@ function convertJoined(joined: JoinedLength, length: ConvertLength): JoinedLengt
 
 function convertCloth(cloth: Cloth, length: ConvertLength): Cloth {
   return {
-    ...withLength(cloth, 'step', length),
+    ...withLength(withLength(cloth, 'step', length), 'repeat', length),
     width: length(cloth.width),
     ...(cloth.pieces && {
       pieces: cloth.pieces.map((piece) => ({

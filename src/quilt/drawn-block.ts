@@ -14,6 +14,8 @@ export interface RoleSeed {
 export interface DrawnBlock {
   readonly name: string;
   readonly units: readonly Unit[];
+  /** As of a block. Default false. */
+  readonly loose?: boolean;
   /** Every role that a patch names, once. */
   readonly roles: readonly RoleSeed[];
 }

@@ -62,17 +62,18 @@ const facing = z.strictObject({
   from: z.enum(['middle', 'axis']).exactOptional(),
   edge: z.int().min(0).exactOptional(),
   sense: z.enum(['forward', 'backward']).exactOptional(),
+  turned: z.number().min(-180).max(180).exactOptional(),
   within: z.number().min(0).max(180).exactOptional(),
 });
 
-const patch = z.strictObject({
-  number: count,
-  role: id,
-  outline: z.array(outlineEntry),
+const patchOwn = {
   facing: facing.exactOptional(),
+  facingAt: z.record(z.string().regex(/^\d+$/), facing).exactOptional(),
   room: lengthOrNone.exactOptional(),
   hidden: z.boolean().exactOptional(),
-});
+};
+
+const patch = z.strictObject({ number: count, role: id, outline: z.array(outlineEntry), ...patchOwn });
 
 const unit = z.strictObject({
   id,
@@ -81,7 +82,7 @@ const unit = z.strictObject({
   repeat: z.strictObject({
     count,
     from: degrees.exactOptional(),
-    over: z.number().gt(0).max(360).exactOptional(),
+    over: z.number().min(0).max(360).exactOptional(),
     mirrored: z.enum(['no', 'also', 'alternate']).exactOptional(),
   }),
   axis: degrees.exactOptional(),
@@ -125,6 +126,8 @@ const block = z.strictObject({
   form: form.exactOptional(),
   units: z.array(unit).min(1).exactOptional(),
   roles: z.record(id, id).exactOptional(),
+  own: z.record(id, z.strictObject(patchOwn)).exactOptional(),
+  loose: z.boolean().exactOptional(),
 });
 
 const role = z.strictObject({
@@ -153,6 +156,7 @@ const cloth = z.strictObject({
   print: z.enum(['one-way', 'two-way', 'check', 'tossed', 'solid']),
   up: z.enum(['along', 'across']).exactOptional(),
   wrongSide: z.boolean().exactOptional(),
+  repeat: length.exactOptional(),
   width: length,
   step: length.exactOptional(),
   price: z

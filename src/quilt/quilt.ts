@@ -57,6 +57,13 @@ export interface Block {
   readonly units?: readonly Unit[];
   /** Of a block with a form: which of the quilt's roles stands for a role of the form, by id, where it is not that of the same id. */
   readonly roles?: Readonly<Record<string, string>>;
+  /** Of a block with a form: what single patches have of their own, by their names on paper: A1. */
+  readonly own?: Readonly<Record<string, PatchOwn>>;
+  /**
+   * True: pieces measured one by one, that only lie side by side in the drawing. None of their edges is the block's outside,
+   * and outward, inward and round are taken along the axis of their units, wherever they lie. Default false.
+   */
+  readonly loose?: boolean;
 }
 
 /** What is pieced on one paper foundation, or (paper false) patches simply sewn together. Drawn in its first place. */
@@ -81,19 +88,25 @@ export interface Repeat {
   readonly count: number;
   /** Default 0. */
   readonly from?: number;
-  /** Default 360. */
+  /** Default 360. 0: all at one place, as alike pieces of a loose block are. */
   readonly over?: number;
   /** Default 'no'. */
   readonly mirrored?: 'no' | 'also' | 'alternate';
 }
 
 /** One finished shape. Its name on paper is the unit's letter and its number: A1. */
-export interface Patch {
+export interface Patch extends PatchOwn {
   readonly number: number;
   readonly role: string;
   readonly outline: Outline;
+}
+
+/** What one patch may have otherwise than its role. */
+export interface PatchOwn {
   /** Where absent, the role's. */
   readonly facing?: Facing;
+  /** At single places of its unit, by their numbers from 0 (places.ts), another facing still. */
+  readonly facingAt?: Readonly<Record<string, Facing>>;
   readonly room?: Length;
   /** Where absent, the role's. */
   readonly hidden?: boolean;
@@ -107,6 +120,8 @@ export interface Facing {
   /** For 'along': the edge of the outline by index, and which sense of it. */
   readonly edge?: number;
   readonly sense?: 'forward' | 'backward';
+  /** Degrees anticlockwise that the print is turned on from there; on a mirrored place clockwise. Default 0. */
+  readonly turned?: number;
   /** Tolerance either way in degrees. Default 0. */
   readonly within?: number;
 }
@@ -147,6 +162,8 @@ export interface Cloth {
   readonly up?: 'along' | 'across';
   /** False for solids and batiks whose two sides are alike: a blank may then be turned over. Default true. */
   readonly wrongSide?: boolean;
+  /** How far the print repeats along its up: to draw it at its true size. Default: not known. */
+  readonly repeat?: Length;
   /** Usable width between the selvages, as bought. */
   readonly width: Length;
   /** Sold in whole multiples of this; absent: cannot be bought, only the shelf serves. */

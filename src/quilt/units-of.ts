@@ -10,7 +10,7 @@ export function unitsOf(block: Block, unit: LengthUnit): readonly Unit[] {
   if (block.units !== undefined) {
     return block.units;
   }
-  return form === undefined ? [] : inRoles(drawForm(form, unit), roles ?? {});
+  return form === undefined ? [] : withOwn(inRoles(drawForm(form, unit), roles ?? {}), block.own);
 }
 
 /** The ids of the quilt's roles that a block's patches have, each once. */
@@ -19,6 +19,17 @@ export function roleIdsOf({ form, roles, units = [] }: Block): readonly string[]
     return [...new Set(rolesOfForm(form).map(({ id }) => roles?.[id] ?? id))];
   }
   return [...new Set(units.flatMap((unit) => unit.patches.map((patch) => patch.role)))];
+}
+
+/** What a patch has of its own is kept by its name, and passed over while the form draws no patch of that name. */
+function withOwn(units: readonly Unit[], own: Block['own']): readonly Unit[] {
+  if (own === undefined) {
+    return units;
+  }
+  return units.map((unit) => ({
+    ...unit,
+    patches: unit.patches.map((patch) => ({ ...patch, ...own[`${unit.id}${patch.number}`] })),
+  }));
 }
 
 /** The same units with each role that `roles` names replaced by what it stands for. */
