@@ -1,6 +1,6 @@
 /** Faults of a form's numbers in words. */
 import { formatLength } from '../format-length.ts';
-import { lengthIn } from '../measure.ts';
+import { convert, lengthIn } from '../measure.ts';
 import type { Length, LengthUnit } from '../quilt.ts';
 import type { AnyForm, FormFault, FormField } from './form-spec.ts';
 
@@ -24,6 +24,9 @@ export const asWritten = (length: Length, unit: LengthUnit): string =>
 export const reckoned = (value: number, unit: LengthUnit): string =>
   formatLength(value, unit, { denominator: 64, decimals: 2 });
 
+/** Inches. Nearer than this nothing can be sewn between two lines. */
+const APART = 1 / 16;
+
 /**
  * Lengths of a form that must grow from each to the next.
  * @param fields names of its length fields; "half side" stands for half the length of the field "side"
@@ -44,14 +47,16 @@ export function growing<F extends AnyForm>(
       number: lengthIn(unit, values[field]!) / (half ? 2 : 1),
     };
   });
+  const least = convert(APART, 'in', unit);
   return steps.slice(1).flatMap((larger, i) => {
     const smaller = steps[i]!;
-    if (smaller.number < larger.number) {
+    if (smaller.number < larger.number - least) {
       return [];
     }
+    const by = smaller.number < larger.number ? ` by at least ${reckoned(least, unit)}` : '';
     const than = larger.half
       ? `half the {${larger.field}}, which is half of ${larger.written}`
       : `{${larger.field}}, which is ${larger.written}`;
-    return [{ field: smaller.field, message: `expected less than ${than}; found ${smaller.written}` }];
+    return [{ field: smaller.field, message: `expected less than ${than}${by}; found ${smaller.written}` }];
   });
 }

@@ -13,6 +13,7 @@ import { type NinePatchForm, ninePatch } from './nine-patch.ts';
 import { type PineappleForm, pineapple } from './pineapple.ts';
 import { type SashingForm, sashing } from './sashing.ts';
 import { type SawtoothStarForm, sawtoothStar } from './sawtooth-star.ts';
+import { faultsOfLengths, faultsOfPatches } from './sensible-sizes.ts';
 import { type SettingTrianglesForm, settingTriangles } from './setting-triangles.ts';
 import { type SpikedArcForm, spikedArc } from './spiked-arc.ts';
 import { type HalfSquaresForm, halfSquares, type QuarterSquaresForm, quarterSquares } from './triangle-grids.ts';
@@ -80,8 +81,12 @@ export function drawForm(form: Form, unit: LengthUnit): readonly Unit[] {
 export const rolesOfForm = (form: Form): readonly RoleSeed[] => formSpec(form.kind).roles(filledForm(form));
 
 /** Why the form's numbers draw no block; empty where they do. @param form its fields each within their limits */
-export const faultsOfForm = (form: Form, unit: LengthUnit): readonly FormFault[] =>
-  formSpec(form.kind).faults(filledForm(form), unit);
+export function faultsOfForm(form: Form, unit: LengthUnit): readonly FormFault[] {
+  const spec = formSpec(form.kind);
+  const filled = filledForm(form);
+  const faults = [...faultsOfLengths(spec, filled, unit), ...spec.faults(filled, unit)];
+  return faults.length > 0 ? faults : faultsOfPatches(spec, spec.draw(filled, unit), unit);
+}
 
 /** What follows from the form's numbers and is worth knowing. @param form without faults */
 export const notesOnForm = (form: Form, unit: LengthUnit): readonly string[] =>

@@ -5,11 +5,14 @@ import { lettered, numbered } from './drawing.ts';
 import { growing } from './fault-words.ts';
 import type { FormFault, FormSpec } from './form-spec.ts';
 import { geese, gooseFault, SKY, WAYS, type Way } from './geese.ts';
+import { sharedFault, togetherFault } from './in-row.ts';
 import { arcEnds, CORNER, QUARTER_GROUND, quarterUnits, settingFields } from './quarter.ts';
 
 export interface GeeseArcForm {
   readonly kind: 'geese-arc';
   readonly geese: number;
+  /** How many are pieced on one foundation. */
+  readonly together: number;
   readonly way?: Way;
   /** Radii of the arc's edges about the block's lower left corner. */
   readonly inner: Length;
@@ -27,6 +30,7 @@ export const geeseArc: FormSpec<GeeseArcForm> = {
   about: 'flying geese along a quarter ring; four blocks make the ring',
   fields: [
     { type: 'count', field: 'geese', label: 'Geese', min: 1, max: 60 },
+    { type: 'count', field: 'together', label: 'Geese on one paper', min: 1, max: 60 },
     { type: 'choice', field: 'way', label: 'They fly', choices: WAYS, usual: 'clockwise' },
     { type: 'length', field: 'inner', label: 'Inner edge', hint: 'of the arc, from its centre' },
     { type: 'length', field: 'outer', label: 'Outer edge', hint: 'of the arc, from its centre' },
@@ -35,8 +39,8 @@ export const geeseArc: FormSpec<GeeseArcForm> = {
   tones: { geese: 'dark', 'geese-sky': 'light', corner: 'bright', ground: 'ground' },
   start: (unit) =>
     unit === 'in'
-      ? { kind: 'geese-arc', geese: 5, inner: 5, outer: 8, side: 10 }
-      : { kind: 'geese-arc', geese: 5, inner: 12, outer: 20, side: 25 },
+      ? { kind: 'geese-arc', geese: 5, together: 5, inner: 5, outer: 8, side: 10 }
+      : { kind: 'geese-arc', geese: 5, together: 5, inner: 12, outer: 20, side: 25 },
   roles: ({ way, square }) => [
     { id: 'geese', name: 'Geese', facing: { to: way, from: 'middle' } },
     SKY,
@@ -45,29 +49,36 @@ export const geeseArc: FormSpec<GeeseArcForm> = {
   faults(form, unit): readonly FormFault[] {
     const [inner, outer] = [lengthIn(unit, form.inner), lengthIn(unit, form.outer)];
     const [from, to] = arcEnds(form);
-    return [
-      ...growing(form, unit, ['inner', 'outer', ...(form.square ? ['side'] : [])]),
-      ...(inner < outer ? gooseFault('geese', (to - from) / form.geese, inner, outer, unit) : []),
-    ];
+    const step = (to - from) / form.geese;
+    const order = growing(form, unit, ['inner', 'outer', ...(form.square ? ['side'] : [])]);
+    const tooLong = order.length > 0 ? [] : gooseFault('geese', step, inner, outer, unit);
+    const shared = sharedFault('together', form.together, form.geese, 'geese');
+    if ([...order, ...tooLong, ...shared].length > 0) {
+      return [...order, ...tooLong, ...shared];
+    }
+    return togetherFault(form.together, step);
   },
   draw,
 };
 
 function draw(form: Filled, unit: LengthUnit): readonly Unit[] {
+  const { geese: count, together, way } = form;
   const [inner, outer, side] = [form.inner, form.outer, form.side].map((each) => lengthIn(unit, each)) as [
     number,
     number,
     number,
   ];
   const [from, to] = arcEnds(form);
-  const first = form.way === 'clockwise' ? to : from;
+  const step = (to - from) / count;
+  // The first foundation stands at the arc's right end, whichever way its geese fly.
+  const first = way === 'clockwise' ? from + together * step : from;
   return lettered([
     {
       name: 'Geese',
       paper: true,
-      repeat: { count: 1 },
-      axis: (from + to) / 2,
-      patches: numbered(geese(form.geese, first, (to - from) / form.geese, inner, outer, form.way)),
+      repeat: { count: count / together, ...(together === count ? {} : { over: to - from }) },
+      axis: from + (together * step) / 2,
+      patches: numbered(geese(together, first, step, inner, outer, way)),
     },
     ...(form.square ? quarterUnits(inner, outer, side) : []),
   ]);

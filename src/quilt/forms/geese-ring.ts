@@ -5,6 +5,7 @@ import { lettered, numbered } from './drawing.ts';
 import { growing } from './fault-words.ts';
 import type { FormFault, FormSpec } from './form-spec.ts';
 import { geese, gooseFault, SKY, WAYS, type Way } from './geese.ts';
+import { sharedFault, togetherFault } from './in-row.ts';
 import { discUnit, groundUnit } from './rounds.ts';
 
 export interface GeeseRingForm {
@@ -57,27 +58,13 @@ export const geeseRing: FormSpec<GeeseRingForm> = {
     const { geese: count, together, ground } = form;
     const order = growing(form, unit, ['inner', 'outer', ...(ground ? ['half side'] : [])]);
     const [inner, outer] = [lengthIn(unit, form.inner), lengthIn(unit, form.outer)];
-    const most = Math.ceil(count / 2) - 1;
-    return [
-      ...order,
-      ...(inner < outer ? gooseFault('geese', 360 / count, inner, outer, unit) : []),
-      ...(count % together === 0
-        ? []
-        : [
-            {
-              field: 'together',
-              message: `expected a number that goes into ${count} {geese} without a rest; found ${together}`,
-            },
-          ]),
-      ...(together <= most
-        ? []
-        : [
-            {
-              field: 'together',
-              message: `expected ${most} or fewer: a paper takes less than half the ring, so that each seam is straight across it; found ${together}`,
-            },
-          ]),
-    ];
+    const step = 360 / count;
+    const tooLong = order.length > 0 ? [] : gooseFault('geese', step, inner, outer, unit);
+    const shared = sharedFault('together', together, count, 'geese');
+    if ([...order, ...tooLong, ...shared].length > 0) {
+      return [...order, ...tooLong, ...shared];
+    }
+    return togetherFault(together, step);
   },
   draw,
 };

@@ -5,6 +5,7 @@ import type { LengthUnit } from '../quilt.ts';
 import { at, bow, hollow, mirrored, type Piece } from './drawing.ts';
 import { reckoned } from './fault-words.ts';
 import type { FormFault } from './form-spec.ts';
+import { leastReach } from './in-row.ts';
 
 export type Way = 'anticlockwise' | 'clockwise';
 
@@ -49,7 +50,7 @@ function oneGoose(base: number, tip: number, inner: number, outer: number): read
   ];
 }
 
-/** Geese too long for their ring would fly through its inner edge. @param step degrees that a goose takes */
+/** Geese too long for their ring would lie along its inner edge or across it. @param step degrees that a goose takes */
 export function gooseFault(
   field: string,
   step: number,
@@ -57,10 +58,11 @@ export function gooseFault(
   outer: number,
   unit: LengthUnit,
 ): readonly FormFault[] {
-  const least = inner * (2 / Math.cos((step * Math.PI) / 180) - 1);
-  if (step < 90 && outer > least) {
+  const middle = leastReach(inner, step);
+  const least = 2 * middle - inner;
+  if (outer > least) {
     return [];
   }
-  const room = step < 90 ? `, or an {outer} of more than ${reckoned(least, unit)}` : '';
-  return [{ field, message: `expected more geese${room}: so long a goose crosses the {inner}` }];
+  const room = Number.isFinite(least) ? `, or {outer} beyond ${reckoned(least, unit)}` : '';
+  return [{ field, message: `expected more geese${room}; so long a goose lies along the {inner} or across it` }];
 }

@@ -4,11 +4,14 @@ import type { Length, LengthUnit, Unit } from '../quilt.ts';
 import { at, bow, hollow, lettered, numbered, type Piece } from './drawing.ts';
 import { growing, reckoned } from './fault-words.ts';
 import type { FormFault, FormSpec } from './form-spec.ts';
+import { leastReach, sharedFault, togetherFault } from './in-row.ts';
 import { arcEnds, CORNER, QUARTER_GROUND, quarterUnits, settingFields } from './quarter.ts';
 
 export interface SpikedArcForm {
   readonly kind: 'spiked-arc';
   readonly spikes: number;
+  /** How many are pieced on one foundation. */
+  readonly together: number;
   /** Radii about the block's lower left corner: of the curve that the points stand on, and of the one that they reach. */
   readonly inner: Length;
   readonly outer: Length;
@@ -25,6 +28,7 @@ export const spikedArc: FormSpec<SpikedArcForm> = {
   about: 'sharp points on a curved base, a quarter ring to the block',
   fields: [
     { type: 'count', field: 'spikes', label: 'Points', min: 1, max: 60 },
+    { type: 'count', field: 'together', label: 'Points on one paper', min: 1, max: 60 },
     { type: 'length', field: 'inner', label: 'Base of the points', hint: 'from the arc’s centre' },
     { type: 'length', field: 'outer', label: 'Tips', hint: 'from the arc’s centre' },
     ...settingFields,
@@ -32,8 +36,8 @@ export const spikedArc: FormSpec<SpikedArcForm> = {
   tones: { spikes: 'dark', between: 'light', corner: 'bright', ground: 'ground' },
   start: (unit) =>
     unit === 'in'
-      ? { kind: 'spiked-arc', spikes: 8, inner: 5, outer: 8, side: 10 }
-      : { kind: 'spiked-arc', spikes: 8, inner: 12, outer: 20, side: 25 },
+      ? { kind: 'spiked-arc', spikes: 8, together: 8, inner: 5, outer: 8, side: 10 }
+      : { kind: 'spiked-arc', spikes: 8, together: 8, inner: 12, outer: 20, side: 25 },
   roles: ({ square }) => [
     { id: 'spikes', name: 'Points', facing: { to: 'outward', from: 'middle' } },
     { id: 'between', name: 'Ground between the points', facing: { to: 'free' } },
@@ -42,16 +46,16 @@ export const spikedArc: FormSpec<SpikedArcForm> = {
   faults(form, unit): readonly FormFault[] {
     const [from, to] = arcEnds(form);
     const half = (to - from) / form.spikes / 2;
-    const least = lengthIn(unit, form.inner) / Math.cos((half * Math.PI) / 180);
+    const least = leastReach(lengthIn(unit, form.inner), half);
     const order = growing(form, unit, ['inner', 'outer', ...(form.square ? ['side'] : [])]);
-    return order.length > 0 || lengthIn(unit, form.outer) > least
-      ? order
-      : [
-          {
-            field: 'spikes',
-            message: `expected more points, or {outer} beyond ${reckoned(least, unit)}: so wide a point crosses its own base`,
-          },
-        ];
+    const isTooWide = order.length === 0 && lengthIn(unit, form.outer) <= least;
+    const tooWide = `expected more points${Number.isFinite(least) ? `, or {outer} beyond ${reckoned(least, unit)}` : ''}; so wide a point lies along its own base or across it`;
+    const shared = sharedFault('together', form.together, form.spikes, 'spikes');
+    const faults = [...order, ...(isTooWide ? [{ field: 'spikes', message: tooWide }] : []), ...shared];
+    if (faults.length > 0) {
+      return faults;
+    }
+    return togetherFault(form.together, 2 * half);
   },
   notes: (form, unit) => {
     const [from, to] = arcEnds(form);
@@ -68,13 +72,15 @@ function draw(form: Filled, unit: LengthUnit): readonly Unit[] {
     number,
   ];
   const [from, to] = arcEnds(form);
+  const { together } = form;
+  const end = from + ((to - from) * together) / form.spikes;
   return lettered([
     {
       name: 'Points',
       paper: true,
-      repeat: { count: 1 },
-      axis: (from + to) / 2,
-      patches: numbered(spikes(form.spikes, from, to, inner, outer)),
+      repeat: { count: form.spikes / together, ...(together === form.spikes ? {} : { over: to - from }) },
+      axis: (from + end) / 2,
+      patches: numbered(spikes(together, from, end, inner, outer)),
     },
     ...(form.square ? quarterUnits(inner, outer, side) : []),
   ]);

@@ -6,6 +6,7 @@ import type { Length, LengthUnit, Unit } from '../quilt.ts';
 import { at, bow, CENTRE, hollow, lettered, numbered } from './drawing.ts';
 import { growing, reckoned } from './fault-words.ts';
 import type { FormFault, FormSpec } from './form-spec.ts';
+import { sharedFault } from './in-row.ts';
 import { discUnit, groundRound, groundUnit } from './rounds.ts';
 
 export interface WedgeRingForm {
@@ -137,14 +138,7 @@ function faults(form: Filled, unit: LengthUnit): readonly FormFault[] {
   const least = inner / Math.cos(Math.PI / wedges);
   return [
     ...order,
-    ...(wedges % inTurn === 0
-      ? []
-      : [
-          {
-            field: 'inTurn',
-            message: `expected a number that goes into ${wedges} {wedges} without a rest; found ${inTurn}`,
-          },
-        ]),
+    ...sharedFault('inTurn', inTurn, wedges, 'wedges'),
     ...(order.length === 0 && edge === 'flat' && outer <= least
       ? [
           {
