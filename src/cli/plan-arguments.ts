@@ -1,11 +1,16 @@
 /** The words after `npm run -s plan --`. */
 import { parseArgs } from 'node:util';
+import { type FoundationPaper, FREEZER_USES } from '../paper/make-pieces.ts';
+import type { PaperSize } from '../paper/paper-size.ts';
+import type { PaperChoice } from './plan-papers.ts';
 
 export interface PlanArguments {
   readonly file: string;
   readonly json: boolean;
-  /** Where diagrams are written; null for nowhere. */
+  /** Where diagrams and paper are written; null for nowhere. */
   readonly out: string | null;
+  /** How the paper is made. */
+  readonly papers: PaperChoice;
   /** Wall time for all of the planning. */
   readonly seconds: number;
   /** Whether plans that show what facing, room and a rule of thumb cost stand beside it. */
@@ -27,12 +32,16 @@ export interface HaveArgument {
 export class UsageFault extends Error {}
 
 export const USAGE = `usage: npm run -s plan -- FILE [--json] [--out DIR] [--seconds N] [--stacks] [--compare]
+                             [--paper a4|letter] [--foundations sewn|freezer:N]
        npm run -s plan -- FILE --have CLOTH=LENGTH [--have …] [--json] [--out DIR] [--seconds N]
        npm run -s plan -- --schema
 
 Plans the cutting of a quilt file (*.yardwright.json).
   --json       the jobs, their answers and the tally as JSON, instead of text for people
-  --out DIR    writes a diagram (SVG) of every length of cloth into DIR
+  --out DIR    writes a diagram (SVG) of every length of cloth, and what is to be printed (PDF), into DIR
+  --paper P    a4 or letter; else as the quilt's unit suggests
+  --foundations F
+               sewn: sewn through, one for each unit; freezer:N: freezer paper used N times, 3 to 8 (freezer:5)
   --seconds N  how long it may plan, all cloths together (20)
   --stacks     small blanks may lie one above the other between two square cuts, and the stack is cut along the strip
   --compare    beside it the plans with facing ignored, without room and by rule of thumb; takes as long again
@@ -75,7 +84,26 @@ export function readArguments(words: readonly string[]): PlanArguments | 'schema
     compare: values.compare ?? false,
     stacks: values.stacks ?? false,
     have: (values.have ?? []).map(readHave),
+    papers: { paper: readPaper(values.paper), foundation: readFoundation(values.foundations ?? 'freezer:5') },
   };
+}
+
+function readPaper(text: string | undefined): PaperSize | null {
+  if (text === undefined || text === 'a4' || text === 'letter') {
+    return text ?? null;
+  }
+  throw new UsageFault(`--paper: expected a4 or letter; found "${text}"`);
+}
+
+function readFoundation(text: string): FoundationPaper {
+  const uses = Number(/^freezer:(\d+)$/.exec(text)?.[1]);
+  if (text === 'sewn') {
+    return { kind: 'sewn' };
+  }
+  if (uses >= FREEZER_USES.least && uses <= FREEZER_USES.most) {
+    return { kind: 'freezer', uses };
+  }
+  throw new UsageFault(`--foundations: expected sewn, or freezer:3 to freezer:8; found "${text}"`);
 }
 
 function readHave(text: string): HaveArgument {
@@ -99,6 +127,8 @@ function parse(words: readonly string[]) {
         compare: { type: 'boolean' },
         stacks: { type: 'boolean' },
         have: { type: 'string', multiple: true },
+        paper: { type: 'string' },
+        foundations: { type: 'string' },
         schema: { type: 'boolean' },
         help: { type: 'boolean', short: 'h' },
       },

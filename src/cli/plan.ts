@@ -19,12 +19,16 @@ import { type PlanArguments, readArguments, USAGE, UsageFault } from './plan-arg
 import { drawingFiles } from './plan-drawings.ts';
 import { type GroupPacker, planGroups } from './plan-groups.ts';
 import { haveJson, haveText, planHave } from './plan-have.ts';
+import { paperFiles } from './plan-papers.ts';
 import { type PlannedQuilt, planText } from './plan-text.ts';
 import { compareLines } from './plan-text-compare.ts';
 import { startPacker } from './start-packer.ts';
 
 /** More packers than this would each have too little memory and too little to do. */
 const MOST_PACKERS = 2;
+
+/** Wall time for laying foundations and templates on sheets; it is seldom needed. */
+const PAPER_SECONDS = 15;
 
 /** A file at fault, told in words and without a trace. */
 class FileFault extends Error {}
@@ -68,6 +72,7 @@ async function tellPlan(quilt: Quilt, asked: PlanArguments, packers: readonly Gr
       : `${planText(planned)}${compareText(quilt, versions)}`,
   );
   writeDrawings(out, [planned]);
+  await writePapers(asked, planned, packers);
 }
 
 /** The other half of the time, where a block is to be cut first; no job of it may take so long that others go without. */
@@ -99,6 +104,20 @@ function writeDrawings(out: string | null, planned: readonly PlannedQuilt[]): vo
   mkdirSync(out, { recursive: true });
   for (const { name, svg } of planned.flatMap(drawingFiles)) {
     writeFileSync(join(out, name), svg);
+  }
+}
+
+async function writePapers(
+  asked: PlanArguments,
+  planned: PlannedQuilt,
+  packers: readonly GroupPacker[],
+): Promise<void> {
+  if (asked.out === null) {
+    return;
+  }
+  const plan = queuePackers(packers, PAPER_SECONDS, clock);
+  for (const { name, bytes } of await paperFiles(planned, asked.papers, plan)) {
+    writeFileSync(join(asked.out, name), bytes);
   }
 }
 

@@ -1,4 +1,4 @@
-/** The one door to clipper: unions and differences of polygons that need not be convex. */
+/** The one door to clipper: unions, differences and common parts of polygons that need not be convex. */
 import { Clipper, FillRule, type Path64 } from 'clipper2-ts';
 import type { Polygon } from './point.ts';
 import { polygonArea, polygonPerimeter } from './polygon.ts';
@@ -18,6 +18,11 @@ export function union(polygons: readonly Polygon[]): readonly Polygon[] {
 /** What of the first polygon lies outside the second. */
 export function difference(first: Polygon, second: Polygon): readonly Polygon[] {
   return Clipper.difference([toPath(first)], [toPath(second)], FillRule.NonZero).map(fromPath);
+}
+
+/** What two polygons have in common. */
+export function intersection(first: Polygon, second: Polygon): readonly Polygon[] {
+  return Clipper.intersect([toPath(first)], [toPath(second)], FillRule.NonZero).map(fromPath);
 }
 
 /** Whether nothing of a polygon lies outside a cover, but for a rim as thin as the figures are rounded. */

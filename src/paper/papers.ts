@@ -1,0 +1,46 @@
+/** All that can be printed of a planned quilt, paper by paper: start reading this folder here. */
+import type { CutList } from '../cutting/cut-list.ts';
+import type { Drawing } from '../draw/display-list.ts';
+import type { PlanJob } from '../plan/answerer.ts';
+import type { LayoutAnswer } from '../plan/layout-job.ts';
+import type { Tally } from '../plan/tally.ts';
+import type { LengthUnit, Quilt, Scheme } from '../quilt/quilt.ts';
+import { type FoundationPaper, makePieces } from './make-pieces.ts';
+import type { PaperSize } from './paper-size.ts';
+import { piecePages } from './piece-pages.ts';
+
+export const PAPER_KINDS = ['foundations', 'templates'] as const;
+export type PaperKind = (typeof PAPER_KINDS)[number];
+
+export interface PapersInput {
+  readonly quilt: Quilt;
+  readonly cutList: CutList;
+  /** In the order of the groups. */
+  readonly answers: readonly LayoutAnswer[];
+  readonly tally: Tally;
+  readonly paper: PaperSize;
+  readonly foundation: FoundationPaper;
+  /** Packs pieces of paper on sheets. */
+  readonly plan: PlanJob;
+}
+
+/** What a quilt's lengths suggest. */
+export const usualPaper = (unit: LengthUnit): PaperSize => (unit === 'in' ? 'letter' : 'a4');
+
+/** The pages of one paper, in inches; none where the quilt has nothing for it. */
+export async function paperPages(kind: PaperKind, input: PapersInput): Promise<readonly Drawing[]> {
+  const { quilt, cutList, paper, foundation, plan } = input;
+  const scheme = schemeOf(quilt);
+  const blanks = cutList.groups.flatMap((group) => group.blanks);
+  switch (kind) {
+    case 'foundations':
+    case 'templates': {
+      const wanted = kind === 'foundations' ? 'foundation' : 'template';
+      const pieces = makePieces({ quilt, scheme, blanks, foundation }).filter((piece) => piece.kind === wanted);
+      return piecePages({ pieces, quiltName: quilt.name, paper, foundation, plan });
+    }
+  }
+}
+
+export const schemeOf = (quilt: Quilt): Scheme =>
+  quilt.schemes.find(({ id }) => id === quilt.scheme) ?? { id: '', name: '', cloths: {} };
