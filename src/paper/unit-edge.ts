@@ -1,5 +1,5 @@
 /** The outer edge of a unit as it stands in its block: what it is joined to, and where it is to meet its neighbours. */
-import { isInside } from '../draw/fit-text.ts';
+
 import { type Place, placesOf } from '../quilt/places.ts';
 import type { Unit } from '../quilt/quilt.ts';
 import { arcOf, onArc, passes } from '../shape/arc.ts';
@@ -7,7 +7,7 @@ import { flatten } from '../shape/flatten.ts';
 import { type Edge, edgesOf, type Outline } from '../shape/outline.ts';
 import { type Box, outlineArea } from '../shape/outline-measures.ts';
 import { add, cross, distance, dot, type Point, type Polygon, reflect, scale, subtract, turn } from '../shape/point.ts';
-import { polygonBox } from '../shape/polygon.ts';
+import { isInside, polygonBox } from '../shape/polygon.ts';
 
 interface PlacedPatch {
   readonly unit: string;

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { isInside } from '../../src/draw/fit-text.ts';
 import { placesOf } from '../../src/quilt/places.ts';
 import { unitsOf } from '../../src/quilt/units-of.ts';
+import { isInside } from '../../src/shape/polygon.ts';
 import { findPieces, handsOf, type Motion, modelOf } from './find-pieces.ts';
 import type { PageRead, PdfRead, Point } from './read-pdf.ts';
 import { scenario, unplannedPdf } from './sample-papers.ts';
