@@ -1,0 +1,281 @@
+/** From a tracing to a block. */
+import { arcOfBulge } from '../../shape/arc-through.ts';
+import { isArc, moveOutline, type Outline, type OutlineEntry } from '../../shape/outline.ts';
+import { outlineFault } from '../../shape/outline-fault.ts';
+import { outlineArea, outlineBox } from '../../shape/outline-measures.ts';
+import { cross, distance, dot, type Point, subtract, turn } from '../../shape/point.ts';
+import type { DrawnBlock, RoleSeed } from '../drawn-block.ts';
+import type { Patch, Unit } from '../quilt.ts';
+import { type Evened, evenCopies } from './even-copies.ts';
+import { edgeOfLine, outlineOfSteps } from './line-shape.ts';
+import { sectorOf } from './sector.ts';
+import { lineOf, type TracedPatch, type TracedUnit, type Tracing } from './tracing.ts';
+
+export interface TracingOptions {
+  readonly name: string;
+  /** Roles that the quilt has; a patch whose role is named like one of them takes that. */
+  readonly known: readonly RoleSeed[];
+  /** How far a click may be off: places nearer than this to a copy of another are the same. In the tracing's unit. */
+  readonly within: number;
+  /**
+   * Finds a sewing order of a unit's outlines: the index of the patch sewn first, second, …; null where there is none. Numbers
+   * typed by hand come before it.
+   */
+  readonly order?: (outlines: readonly Outline[]) => readonly number[] | null;
+}
+
+export type DrawnTracing =
+  | {
+      readonly block: DrawnBlock;
+      /** The farthest that a corner was moved to meet its copies. */
+      readonly moved: number;
+      /** Units for which no sewing order was found. */
+      readonly unsewn: readonly string[];
+    }
+  | { readonly faults: readonly string[] };
+
+/** The block that is traced, about its centre, or why there is none yet, in words for a person. */
+export function drawTracing(tracing: Tracing, options: TracingOptions): DrawnTracing {
+  const units = tracing.units.filter((unit) => tracing.patches.some((patch) => patch.unit === unit.id));
+  if (units.length === 0) return { faults: ['No patch is closed yet.'] };
+  const faults: string[] = [];
+  if (tracing.centre === undefined && units.some((unit) => unit.count > 1)) {
+    faults.push('Mark the block’s centre: units that repeat stand about it.');
+  }
+  const centre = tracing.centre ?? middleOfAll(tracing);
+  const roles = new RoleList(options.known);
+  const drawn = units.map((unit) => {
+    const evened = evenCopies(tracing, unit, centre, reachFor(tracing, unit, options.within));
+    faults.push(...unitFaults(tracing, unit, evened, options.within));
+    return { evened, ...drawUnit(tracing, unit, evened, roles, options) };
+  });
+  faults.push(...drawn.flatMap((each) => each.faults));
+  if (faults.length > 0) return { faults };
+  return {
+    block: { name: options.name, units: drawn.map((each) => each.unit), roles: roles.used },
+    moved: Math.max(...drawn.map((each) => each.evened.moved)),
+    unsewn: drawn.filter((each) => !each.sewn).map((each) => each.unit.id),
+  };
+}
+
+/** The middle of the box of all patches: the centre of a block that has none marked. */
+export function middleOfAll(tracing: Tracing): Point {
+  const boxes = tracing.patches.map((patch) => outlineBox(outlineOfSteps(tracing, patch.steps)));
+  const middle = (axis: 0 | 1): number =>
+    (Math.min(...boxes.map((box) => box.min[axis])) + Math.max(...boxes.map((box) => box.max[axis]))) / 2;
+  return boxes.length === 0 ? [0, 0] : [middle(0), middle(1)];
+}
+
+/** Never so far that two corners of one patch might be taken for one. */
+function reachFor(tracing: Tracing, unit: TracedUnit, within: number): number {
+  const chords = tracing.patches
+    .filter((patch) => patch.unit === unit.id)
+    .flatMap((patch) => patch.steps.map((step) => edgeOfLine(tracing, lineOf(tracing, step.line))))
+    .map((edge) => distance(edge.from, edge.to));
+  return Math.min(within, Math.min(...chords) / 4);
+}
+
+function unitFaults(tracing: Tracing, unit: TracedUnit, evened: Evened, within: number): readonly string[] {
+  if (unit.count < 2) return [];
+  const faults: string[] = [];
+  const all = tracing.patches.filter((patch) => patch.unit === unit.id);
+  const dropped = all.filter((patch) => !evened.patches.includes(patch));
+  if (dropped.some((patch) => evened.patches.every((kept) => kept.role !== patch.role))) {
+    faults.push(
+      `Unit ${unit.id} is traced in several copies whose roles differ. Give it fewer repeats, so that each has its own patch, or one role.`,
+    );
+  }
+  const corners = evened.patches.flatMap((patch) => outlineOf(tracing, patch, evened)).filter((each) => !isArc(each));
+  const sector = sectorOf(corners as readonly Point[], within);
+  const room = (unit.mirrored === 'also' ? 180 : 360) / unit.count;
+  const far = Math.max(...(corners as readonly Point[]).map((corner) => Math.hypot(...corner)));
+  // A unit may lean out of its sector, as long as its neighbour leans the same way: only its area must find room.
+  const area = evened.patches.reduce((sum, patch) => sum + Math.abs(outlineArea(outlineOf(tracing, patch, evened))), 0);
+  const copies = unit.count * (unit.mirrored === 'also' ? 2 : 1);
+  if (area * copies > Math.PI * far ** 2 * 1.001) {
+    const wide =
+      sector === null ? '' : ` It spans ${Math.round(sector.size * 10) / 10}°, and has ${Math.round(room * 10) / 10}°.`;
+    faults.push(`${unit.count} copies of unit ${unit.id} would lie over one another.${wide}`);
+  }
+  return faults;
+}
+
+interface DrawnUnit {
+  readonly unit: Unit;
+  readonly sewn: boolean;
+  readonly faults: readonly string[];
+}
+
+function drawUnit(
+  tracing: Tracing,
+  unit: TracedUnit,
+  evened: Evened,
+  roles: RoleList,
+  options: TracingOptions,
+): DrawnUnit {
+  const outlines = evened.patches.map((patch) => outlineOf(tracing, patch, evened));
+  const faults = outlines.flatMap((outline, i) => {
+    const fault = outlineFault(outline);
+    return fault === null ? [] : [`Patch ${unit.id}${i + 1}, once evened out, is none: ${fault}.`];
+  });
+  const order = faults.length > 0 ? null : (options.order?.(outlines) ?? null);
+  const numbered = numberPatches(evened.patches, order);
+  // What is mirrored is mirrored in the upright, so its own middle is turned upright first.
+  const from = unit.mirrored === 'no' || unit.count < 2 ? 0 : mirrorOf(outlines, unit, options.within);
+  const patches = numbered.map(({ index, number }): Patch => {
+    const outline = tidy(moveOutline(outlines[index]!, (corner) => turn(corner, -from)));
+    return { number, role: roles.idOf(evened.patches[index]!.role, unit.count > 1), outline };
+  });
+  return {
+    unit: {
+      id: unit.id,
+      paper: order !== null && patches.length > 1,
+      repeat:
+        unit.mirrored === 'no' || unit.count < 2
+          ? { count: unit.count }
+          : { count: unit.count, from, mirrored: unit.mirrored },
+      patches,
+    },
+    sewn: order !== null,
+    faults,
+  };
+}
+
+/** Where a unit's mirror stands: in its middle where copies take turns, along its one side where each has its pair beside it. */
+function mirrorOf(outlines: readonly Outline[], unit: TracedUnit, within: number): number {
+  const sector = sectorOf(
+    outlines.flat().filter((entry): entry is Point => !isArc(entry)),
+    within,
+  );
+  if (sector === null) return 0;
+  return unit.mirrored === 'also' ? sector.from : sector.from + sector.size / 2;
+}
+
+/** Numbers typed by hand first where all have one that no other has; else the sewing order; else as closed. */
+function numberPatches(
+  patches: readonly TracedPatch[],
+  order: readonly number[] | null,
+): readonly { readonly index: number; readonly number: number }[] {
+  const typed = patches.map((patch) => patch.number);
+  if (typed.every((number) => number !== undefined) && new Set(typed).size === typed.length) {
+    return typed.map((number, index) => ({ index, number: number! })).sort((a, b) => a.number - b.number);
+  }
+  return (order ?? patches.map((_, i) => i)).map((index, i) => ({ index, number: i + 1 }));
+}
+
+/** The outline of a patch about the centre, anticlockwise, without corners that only its neighbours have. */
+export function outlineOf(tracing: Tracing, patch: TracedPatch, evened: Evened): Outline {
+  const corners = patch.steps.map((step) => {
+    const line = lineOf(tracing, step.line);
+    const bulge = evened.bulges.get(line.id) ?? 0;
+    return step.backward
+      ? { at: evened.places.get(line.to)!, bulge: -bulge }
+      : { at: evened.places.get(line.from)!, bulge };
+  });
+  const kept = withoutPassed(corners);
+  const outline = kept.flatMap(({ at, bulge }, i): readonly OutlineEntry[] => {
+    const arc = arcOfBulge(at, kept[(i + 1) % kept.length]!.at, bulge);
+    return arc === null ? [at] : [at, arc];
+  });
+  return outlineArea(outline) < 0 ? backwards(kept) : outline;
+}
+
+interface Bent {
+  readonly at: Point;
+  /** Of the edge that begins here. */
+  readonly bulge: number;
+}
+
+/** A corner is passed over where the edges before and after it are one straight line, or one arc, to within this of their length. */
+const PASSED = 2e-4;
+
+function withoutPassed(corners: readonly Bent[]): readonly Bent[] {
+  let kept = corners;
+  for (let i = 0; i < kept.length && kept.length > 2; ) {
+    const before = kept.at(i - 1)!;
+    const here = kept[i]!;
+    const after = kept[(i + 1) % kept.length]!;
+    const joined = asOne(before, here, after.at);
+    if (joined === null) {
+      i++;
+    } else {
+      const at = (i + kept.length - 1) % kept.length;
+      kept = kept.map((each, k) => (k === at ? { ...each, bulge: joined } : each)).filter((_, k) => k !== i);
+    }
+  }
+  return kept;
+}
+
+/** The bulge of two edges that are one; null where they are two. */
+function asOne(before: Bent, here: Bent, end: Point): number | null {
+  const a = subtract(here.at, before.at);
+  const b = subtract(end, here.at);
+  const [sizeA, sizeB] = [Math.hypot(...a), Math.hypot(...b)];
+  const flat = Math.abs(before.bulge) < 1e-4 && Math.abs(here.bulge) < 1e-4;
+  if (flat) {
+    const off = Math.abs(cross(a, b)) / (sizeA * sizeB);
+    return dot(a, b) > 0 && off * Math.min(sizeA, sizeB) <= PASSED * (sizeA + sizeB) ? 0 : null;
+  }
+  const [sweepA, sweepB] = [4 * Math.atan(before.bulge), 4 * Math.atan(here.bulge)];
+  // On one circle the chords part by half of both sweeps, and are as long as their sweeps say.
+  const parted = Math.atan2(cross(a, b), dot(a, b));
+  const alike = Math.abs(parted - (sweepA + sweepB) / 2) <= PASSED * 4;
+  const radiusA = sizeA / (2 * Math.sin(sweepA / 2));
+  const radiusB = sizeB / (2 * Math.sin(sweepB / 2));
+  if (!alike || !(Math.abs(radiusA - radiusB) <= 2e-3 * Math.abs(radiusA)) || Math.abs(sweepA + sweepB) > 5.5)
+    return null;
+  return Math.tan((sweepA + sweepB) / 4);
+}
+
+function backwards(corners: readonly Bent[]): Outline {
+  const size = corners.length;
+  return corners.flatMap((_, i): readonly OutlineEntry[] => {
+    const here = corners[size - 1 - i]!;
+    const next = corners[(2 * size - 2 - i) % size]!;
+    const arc = arcOfBulge(here.at, next.at, -next.bulge);
+    return arc === null ? [here.at] : [here.at, arc];
+  });
+}
+
+/** Files need no more than a millionth. */
+function tidy(outline: Outline): Outline {
+  const short = (value: number): number => Math.round(value * 1e6) / 1e6 + 0;
+  return outline.map(
+    (entry): OutlineEntry =>
+      isArc(entry) ? { arc: { ...entry.arc, radius: short(entry.arc.radius) } } : [short(entry[0]), short(entry[1])],
+  );
+}
+
+/** Names of roles brought to ids: the quilt's own where it has one of that name. */
+class RoleList {
+  private readonly known: readonly RoleSeed[];
+  private readonly seeds = new Map<string, RoleSeed>();
+
+  constructor(known: readonly RoleSeed[]) {
+    this.known = known;
+  }
+
+  get used(): readonly RoleSeed[] {
+    return [...this.seeds.values()];
+  }
+
+  idOf(name: string, round: boolean): string {
+    const key = name.trim().toLowerCase();
+    const found = this.seeds.get(key) ?? this.known.find((role) => role.name.trim().toLowerCase() === key);
+    const seed: RoleSeed = found ?? {
+      id: this.freshId(key),
+      name: name.trim(),
+      facing: { to: round ? 'outward' : 'upright' },
+    };
+    this.seeds.set(key, seed);
+    return seed.id;
+  }
+
+  private freshId(name: string): string {
+    const stem = name.replace(/[^\p{L}\p{N}]+/gu, '-').replace(/^-|-$/g, '') || 'role';
+    const taken = new Set([...this.known, ...this.seeds.values()].map((role) => role.id));
+    let id = stem;
+    for (let k = 2; taken.has(id); k++) id = `${stem}-${k}`;
+    return id;
+  }
+}
