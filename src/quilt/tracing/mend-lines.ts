@@ -169,13 +169,21 @@ function dropped(tracing: Tracing, when: (step: Step) => boolean): Tracing {
   return hit ? tidied(rest, begun.steps, [begun.start]) : tracing;
 }
 
+export interface PatchWords {
+  readonly unit?: string;
+  readonly role?: string;
+  /** null: found for her. */
+  readonly number?: number | null;
+}
+
 /** Changes what is said of a patch. A unit that no other patch had is added. */
-export function describePatch(
-  tracing: Tracing,
-  id: number,
-  words: Partial<Pick<TracedPatch, 'unit' | 'role' | 'number'>>,
-): Tracing {
-  const patches = tracing.patches.map((patch) => (patch.id === id ? { ...patch, ...words } : patch));
+export function describePatch(tracing: Tracing, id: number, words: PatchWords): Tracing {
+  const patches = tracing.patches.map((patch): TracedPatch => {
+    if (patch.id !== id) return patch;
+    const { number: former, ...rest } = patch;
+    const { number = former ?? null, ...others } = words;
+    return { ...rest, ...others, ...(number === null ? {} : { number }) };
+  });
   return withUnits({ ...tracing, patches });
 }
 

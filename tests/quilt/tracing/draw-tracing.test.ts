@@ -1,0 +1,160 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import type { Unit } from '../../../src/quilt/quilt.ts';
+import { type DrawnTracing, drawTracing, type TracingOptions } from '../../../src/quilt/tracing/draw-tracing.ts';
+import { centreOfArcs, centreOfCopies } from '../../../src/quilt/tracing/find-centre.ts';
+import { describeUnit } from '../../../src/quilt/tracing/mend-lines.ts';
+import { EMPTY_TRACING, type Tracing } from '../../../src/quilt/tracing/tracing.ts';
+import { isArc, type Outline } from '../../../src/shape/outline.ts';
+import { outlineArea } from '../../../src/shape/outline-measures.ts';
+import { distance, type Point } from '../../../src/shape/point.ts';
+import { clickRound, polar, traceRing } from './trace-clicks.ts';
+
+const OPTIONS: TracingOptions = { name: 'Traced', known: [], within: 0.1 };
+
+function unitsOf(drawn: DrawnTracing): readonly Unit[] {
+  if ('faults' in drawn) throw new Error(drawn.faults.join(' '));
+  return drawn.block.units;
+}
+
+const corners = (outline: Outline): readonly Point[] => outline.filter((entry) => !isArc(entry)) as Point[];
+
+/** FACTS.md, rings (derived): area of a wedge of 20 from 2 to 8 is 9.4248, of 12 from 3 to 6 7.0686. */
+const RINGS = [
+  { count: 20, inner: 2, outer: 8, area: 9.4248 },
+  { count: 12, inner: 3, outer: 6, area: 7.0686 },
+] as const;
+
+describe('a ring', () => {
+  test.each(RINGS)('of $count wedges is one wedge and its copies', ({ area, ...ring }) => {
+    const centre: Point = [11, -3];
+    const wedge: Tracing = { ...traceRing({ ...ring, traced: 1 }, centre), centre };
+    const [unit] = unitsOf(drawTracing(describeUnit(wedge, 'A', { count: ring.count }), OPTIONS));
+    expect(unit!.repeat).toEqual({ count: ring.count });
+    const { outline } = unit!.patches[0]!;
+    expect(outlineArea(outline)).toBeCloseTo(area, 4);
+    const radii = outline.flatMap((entry) => (isArc(entry) ? [entry.arc.radius] : []));
+    expect(radii.sort((a, b) => a - b)).toEqual([ring.inner, ring.outer].map((radius) => expect.closeTo(radius, 5)));
+  });
+
+  test('traced whole with a shaky hand is the mean of its wedges, which meet exactly', () => {
+    const slips = fc.tuple(
+      fc.double({ min: -0.02, max: 0.02, noNaN: true }),
+      fc.double({ min: -0.02, max: 0.02, noNaN: true }),
+    );
+    fc.assert(
+      fc.property(fc.array(slips, { minLength: 80, maxLength: 80 }), (list) => {
+        let next = 0;
+        const slip = (): Point => list[next++ % list.length]!;
+        const ring = { count: 12, inner: 3, outer: 6 };
+        const whole: Tracing = { ...traceRing({ ...ring, traced: 12 }, [1, 2], slip), centre: [1, 2] };
+        const drawn = drawTracing(describeUnit(whole, 'A', { count: 12 }), OPTIONS);
+        const [unit] = unitsOf(drawn);
+        expect(unit!.patches).toHaveLength(1);
+        const got = corners(unit!.patches[0]!.outline);
+        const wanted = [polar(3, 0), polar(6, 0), polar(6, 30), polar(3, 30)];
+        for (const [i, corner] of got.entries()) {
+          expect(distance(corner, wanted[i]!)).toBeLessThan(0.02);
+        }
+        // The left side is the right side turned by one step.
+        expect(distance(polar(Math.hypot(...got[1]!), 30 + angleOf(got[1]!)), got[2]!)).toBeLessThan(1e-5);
+      }),
+      { numRuns: 15 },
+    );
+  });
+
+  test('as units of one copy keeps every patch where it is', () => {
+    const whole = { ...traceRing({ count: 8, inner: 3, outer: 6, traced: 8 }, [1, 2]), centre: [1, 2] as Point };
+    const [unit] = unitsOf(drawTracing(whole, OPTIONS));
+    expect(unit!.patches).toHaveLength(8);
+    expect(unit!.repeat).toEqual({ count: 1 });
+    const sum = unit!.patches.reduce((total, patch) => total + outlineArea(patch.outline), 0);
+    expect(sum).toBeCloseTo(Math.PI * (36 - 9), 4);
+  });
+
+  test('without a centre, with too many copies, or with roles that differ between copies is told', () => {
+    const wedge = traceRing({ count: 12, inner: 3, outer: 6, traced: 1 }, [0, 0]);
+    const faults = (tracing: Tracing): string => {
+      const drawn = drawTracing(tracing, OPTIONS);
+      return 'faults' in drawn ? drawn.faults.join(' ') : '';
+    };
+    expect(faults(EMPTY_TRACING)).toMatch(/No patch/);
+    expect(faults(describeUnit(wedge, 'A', { count: 12 }))).toMatch(/centre/);
+    expect(faults({ ...describeUnit(wedge, 'A', { count: 20 }), centre: [0, 0] })).toMatch(/spans 30°, and has 18°/);
+    const two = traceRing({ count: 12, inner: 3, outer: 6, traced: 2 }, [0, 0]);
+    const roles = { ...two, patches: two.patches.map((patch, i) => ({ ...patch, role: `R${i}` })) };
+    expect(faults({ ...describeUnit(roles, 'A', { count: 12 }), centre: [0, 0] })).toMatch(/roles differ/);
+    expect(faults({ ...describeUnit(roles, 'A', { count: 6 }), centre: [0, 0] })).toBe('');
+  });
+});
+
+test('half of a point, mirrored: its mirror stands upright and its long side is on it', () => {
+  const places: readonly Point[] = [[0, 0], polar(3, 52.5), polar(8, 30)];
+  const half: Tracing = { ...clickRound(EMPTY_TRACING, places), centre: [0, 0] };
+  const [unit] = unitsOf(drawTracing(describeUnit(half, 'A', { count: 8, mirrored: 'also' }), OPTIONS));
+  expect(unit!.repeat.from).toBeCloseTo(30, 3);
+  expect(corners(unit!.patches[0]!.outline).some(([x, y]) => Math.abs(x) < 1e-4 && Math.abs(y - 8) < 1e-4)).toBe(true);
+});
+
+test('a quilt’s role of that name is taken, a new one gets an id that none has', () => {
+  const known = [
+    { id: 'hours', name: 'Hours', facing: { to: 'clockwise' as const } },
+    { id: 'sky', name: 'Ground', facing: { to: 'free' as const } },
+  ];
+  let tracing = clickRound(
+    EMPTY_TRACING,
+    [
+      [0, 0],
+      [1, 0],
+      [0, 1],
+    ],
+    'A',
+    ' hours',
+  );
+  tracing = clickRound(
+    tracing,
+    [
+      [4, 0],
+      [5, 0],
+      [4, 1],
+    ],
+    'A',
+    'Sky',
+  );
+  const drawn = drawTracing(tracing, { ...OPTIONS, known });
+  expect('block' in drawn && drawn.block.roles).toEqual([
+    known[0],
+    { id: 'sky-2', name: 'Sky', facing: { to: 'upright' } },
+  ]);
+  expect(unitsOf(drawn)[0]!.patches.map((patch) => patch.role)).toEqual(['hours', 'sky-2']);
+});
+
+describe('the centre', () => {
+  test('is found from the arcs of a whole ring, and how sure that is', () => {
+    const ring = traceRing({ count: 12, inner: 3, outer: 6, traced: 12 }, [4, 7]);
+    const found = centreOfArcs(ring, 0.01)!;
+    expect(distance(found.centre, [4, 7])).toBeLessThan(1e-9);
+    expect(found.within).toBeLessThan(0.05);
+    const wedge = traceRing({ count: 12, inner: 3, outer: 6, traced: 1 }, [4, 7]);
+    expect(centreOfArcs(wedge, 0.01)!.within).toBeGreaterThan(0.1);
+    expect(
+      centreOfArcs(
+        clickRound(EMPTY_TRACING, [
+          [0, 0],
+          [1, 0],
+          [0, 1],
+        ]),
+        0.01,
+      ),
+    ).toBeNull();
+  });
+
+  test('is found from one wedge, once it is known how many there are', () => {
+    const wedge = traceRing({ count: 20, inner: 2, outer: 8, traced: 1 }, [4, 7]);
+    const unit = { id: 'A', count: 20, mirrored: 'no' } as const;
+    expect(distance(centreOfCopies(wedge, unit, 0.05)!, [4, 7])).toBeLessThan(1e-9);
+    expect(centreOfCopies(wedge, { ...unit, count: 1 }, 0.05)).toBeNull();
+  });
+});
+
+const angleOf = ([x, y]: Point): number => (Math.atan2(-x, y) * 180) / Math.PI;
