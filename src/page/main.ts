@@ -5,6 +5,7 @@ import './styles/progress.css';
 import './styles/parts.css';
 import './styles/forms.css';
 import './styles/bench.css';
+import './styles/trace.css';
 import './styles/slip.css';
 import './styles/answers.css';
 import './styles/print.css';

@@ -8,9 +8,10 @@ import { sendEdit } from './edit-event.ts';
 import { focusSoon } from './focus-soon.ts';
 import { freshId, PageElement } from './page-element.ts';
 import { UNITS, type Units } from './written.ts';
+import './trace/yw-trace.ts';
 import './yw-add-form.ts';
 
-type Way = 'numbers';
+type Way = 'numbers' | 'picture';
 
 interface WayOffered {
   readonly way: Way;
@@ -20,6 +21,7 @@ interface WayOffered {
 
 const WAYS: readonly WayOffered[] = [
   { way: 'numbers', words: 'From numbers', about: 'a star, a ring, a border: choose it, say how large' },
+  { way: 'picture', words: 'Traced from a picture', about: 'a photo or scan of a page of your own' },
 ];
 
 /**
@@ -89,6 +91,8 @@ export class AddBlock extends PageElement {
     switch (way) {
       case 'numbers':
         return html`<yw-add-form .quilt=${quilt} .units=${this.units}></yw-add-form>`;
+      case 'picture':
+        return html`<yw-trace .quilt=${quilt} .units=${this.units}></yw-trace>`;
     }
   }
 

@@ -10,8 +10,9 @@ import { freshId, PageElement } from '../page-element.ts';
 import type { BoardHand } from './board-hand.ts';
 import { fromBoard, layPicture, push, type Sight, sightOf, toBoard, zoomAbout } from './sight.ts';
 
-/** Pixels that a press may wander and still be a click. */
+/** Pixels that a press may wander and still be a click. What is held follows a mouse sooner: flat arcs are pulled by little. */
 const STILL = 4;
+const STILL_HELD = 1.5;
 const REACH = { mouse: 9, pen: 12, touch: 20 } as const;
 /** Board pixels for one of the picture, at most. */
 const LARGEST = 12;
@@ -207,7 +208,7 @@ export class PictureBoard extends PageElement {
     if (this.pointers.size > 1) {
       this.pinch(sight, event.pointerId, before, at);
     } else if (press !== null) {
-      press.moved ||= distance(press.from, at) > STILL;
+      press.moved ||= distance(press.from, at) > (press.grabbed && event.pointerType === 'mouse' ? STILL_HELD : STILL);
       if (press.moved && press.grabbed) {
         hand.drag(fromBoard(sight, at), this.reach(event));
       } else if (press.moved) {

@@ -65,14 +65,14 @@ export class TraceChosen extends PageElement {
     const bulge = bulgeOf(tracing, line);
     return html`<h4>${bulge === 0 ? 'A straight line' : 'An arc'}, ${written(edgeLength(edge), this.units)} long</h4>
       <div class="numbers">
-        ${this.length('sagitta', 'Stands off its chord by', sagittaOf(edge.from, edge.to, bulge), (value) =>
+        ${this.length('sagitta', 'Bows by', sagittaOf(edge.from, edge.to, bulge), (value) =>
           tracer.step(bendBySagitta(tracing, id, value), 'The line is bent.'),
         )}
         ${this.length('radius', 'Radius', bulge === 0 ? null : radiusOf(edge.from, edge.to, bulge), (value) =>
           tracer.step(bendByRadius(tracing, id, value), 'The line is bent.'),
         )}
       </div>
-      <p class="hint">A number below zero bends it the other way.</p>
+      <p class="hint">“Bows by” is how far its middle stands off the straight. A number below zero bends it the other way.</p>
       <div class="trace-buttons">
         <button type="button" ?disabled=${bulge === 0} @click=${() => tracer.step(bendLine(tracing, id, null), 'The line is straight.')}>
           Make it straight

@@ -1,17 +1,22 @@
 import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
+import { findSewingOrder, isSewable } from '../../cutting/sewing-order.ts';
 import { PICTURE_TYPES, type Picture, readPicture } from '../../keep/picture.ts';
 import type { DrawnBlock } from '../../quilt/drawn-block.ts';
 import { lengthIn } from '../../quilt/measure.ts';
 import type { Quilt } from '../../quilt/quilt.ts';
 import { moveTracing } from '../../quilt/tracing/mend-lines.ts';
 import { between, type Straightening, trueMap } from '../../quilt/tracing/straightening.ts';
+import type { Outline } from '../../shape/outline.ts';
+import type { Box } from '../../shape/outline-measures.ts';
+import { sendDrawn } from '../drawn-event.ts';
 import { freshId, PageElement } from '../page-element.ts';
 import { UNITS, type Units, written } from '../written.ts';
 import { typedField } from './trace-field.ts';
 import { TraceHand } from './trace-hand.ts';
 import { Tracer } from './tracer.ts';
 import type { PictureBoard } from './yw-picture-board.ts';
+import '../yw-drawn-picture.ts';
 import './yw-picture-board.ts';
 import './yw-trace-chosen.ts';
 import './yw-trace-size.ts';
@@ -44,7 +49,7 @@ export class Trace extends PageElement {
   protected override willUpdate(changed: PropertyValues): void {
     if (changed.has('quilt') || changed.has('name' as keyof Trace) || changed.has('units')) {
       const known = (this.quilt?.roles ?? []).map(({ id, name, facing }) => ({ id, name, facing }));
-      this.tracer.options = { name: this.name, known, within: lengthIn(this.units.quilt, SAME) };
+      this.tracer.options = { name: this.name, known, within: lengthIn(this.units.quilt, SAME), order: sewingOrder };
     }
   }
 
@@ -104,6 +109,7 @@ export class Trace extends PageElement {
           .picture=${this.picture!.canvas}
           .map=${this.mapOf(size)}
           .hand=${this.hand}
+          .first=${frameOf(size, this.units)}
           .turns=${this.turns}
         ></yw-picture-board>
         <p class="trace-said" role="status">${tracer.fault === null ? tracer.words : nothing}</p>
@@ -148,7 +154,12 @@ export class Trace extends PageElement {
         },
       })}
       ${faults.length === 0 ? nothing : html`<ul class="trace-faults">${faults.map((fault) => html`<li>${fault}</li>`)}</ul>`}
-      ${'block' in drawn ? html`<p class="hint">${this.doneWords(drawn)}</p>` : nothing}
+      ${
+        'block' in drawn
+          ? html`<yw-drawn-picture .quilt=${this.quilt} .drawn=${drawn.block}></yw-drawn-picture>
+              <p class="hint">${this.doneWords(drawn)}</p>`
+          : nothing
+      }
       <button type="button" class="trace-go" ?disabled=${faults.length > 0} @click=${this.onDone}>Use this block</button>
     </div>`;
   }
@@ -226,11 +237,22 @@ export class Trace extends PageElement {
   private onDone(): void {
     const { drawn } = this.tracer;
     if ('block' in drawn) {
-      this.dispatchEvent(
-        new CustomEvent<DrawnBlock>('yw-drawn', { detail: drawn.block, bubbles: true, composed: true }),
-      );
+      sendDrawn(this, drawn.block);
     }
   }
+}
+
+/** The rectangle that is known, with some of what lies round it; of a picture taken straight on, all. */
+function frameOf(size: Straightening, units: Units): Box | null {
+  if (size.kind === 'length') return null;
+  const [width, height] = [lengthIn(units.quilt, size.width), lengthIn(units.quilt, size.height)];
+  const round = 0.04 * Math.max(width, height);
+  return { min: [-round, -round], max: [width + round, height + round] };
+}
+
+function sewingOrder(outlines: readonly Outline[]): readonly number[] | null {
+  const found = findSewingOrder(outlines);
+  return isSewable(found) ? found.order : null;
 }
 
 const KEYS: readonly (readonly [keys: string, what: string])[] = [
