@@ -12,8 +12,11 @@ export interface SashingForm {
   readonly width: Length;
   readonly across: number;
   readonly down: number;
-  /** Whether squares of another role stand where strips cross; else the strips across the quilt run through. */
-  readonly posts?: boolean;
+  /**
+   * Where strips cross: squares of another role, or the strips between the rows run through, each in one piece; 'joined': those are
+   * left out, to be a joined length of the quilt.
+   */
+  readonly crossing?: 'posts' | 'through' | 'joined';
   /** Whether strips go round the outside too. */
   readonly outside?: boolean;
 }
@@ -28,35 +31,63 @@ export const sashing: FormSpec<SashingForm> = {
     { type: 'length', field: 'width', label: 'Width of the strips', hint: 'finished' },
     { type: 'count', field: 'across', label: 'Blocks across', min: 1, max: 20 },
     { type: 'count', field: 'down', label: 'Blocks down', min: 1, max: 20 },
-    { type: 'switch', field: 'posts', label: 'Posts where strips cross', usual: true },
+    {
+      type: 'choice',
+      field: 'crossing',
+      label: 'Where strips cross',
+      choices: [
+        { value: 'posts', words: 'posts' },
+        { value: 'through', words: 'those between the rows run through' },
+        { value: 'joined', words: 'those between the rows are joined lengths' },
+      ],
+      usual: 'posts',
+    },
     { type: 'switch', field: 'outside', label: 'Round the outside too', usual: true },
   ],
   tones: { sash: 'ground', post: 'dark' },
   start: (unit) =>
     unit === 'in'
-      ? { kind: 'sashing', block: 12, width: 2, across: 3, down: 3 }
-      : { kind: 'sashing', block: 30, width: 5, across: 3, down: 3 },
+      ? { kind: 'sashing', block: 12, width: 2, across: 2, down: 3 }
+      : { kind: 'sashing', block: 30, width: 5, across: 2, down: 3 },
   roles: (form) => [
     { id: 'sash', name: 'Sashing', facing: { to: 'upright' } },
-    ...(form.posts && crossings(form) ? [{ id: 'post', name: 'Posts', facing: { to: 'upright' } } as const] : []),
+    ...(form.crossing === 'posts' && hasCrossings(form)
+      ? [{ id: 'post', name: 'Posts', facing: { to: 'upright' } } as const]
+      : []),
   ],
-  faults: ({ across, down, outside }): readonly FormFault[] =>
-    outside || across > 1 || down > 1
-      ? []
-      : [
+  faults: ({ across, down, outside, crossing }): readonly FormFault[] => {
+    if (!outside && across === 1 && down === 1) {
+      return [
+        {
+          field: 'across',
+          message: 'expected more than one block, or strips round the outside; found one block by itself',
+        },
+      ];
+    }
+    return crossing === 'joined' && !outside && across === 1
+      ? [
           {
-            field: 'across',
-            message: 'expected more than one block, or strips round the outside; found one block by itself',
+            field: 'crossing',
+            message: 'expected posts or strips that run through: one column has no others; found joined lengths',
           },
-        ],
+        ]
+      : [];
+  },
   notes: (form, unit) => {
     const [width, height] = sizes(form, unit);
-    return [`Blocks and sashing make ${reckoned(width, unit)} by ${reckoned(height, unit)}, finished.`];
+    const strips = form.outside ? form.down + 1 : form.down - 1;
+    const size = `Blocks and sashing make ${reckoned(width, unit)} by ${reckoned(height, unit)}, finished.`;
+    return form.crossing === 'joined' && strips > 0
+      ? [
+          size,
+          `Between the rows: ${strips === 1 ? 'one strip' : `${strips} strips`} of ${reckoned(width, unit)}, finished; have them as a joined length of the quilt.`,
+        ]
+      : [size];
   },
   draw,
 };
 
-const crossings = ({ across, down, outside }: Filled): boolean => outside || (across > 1 && down > 1);
+const hasCrossings = ({ across, down, outside }: Filled): boolean => outside || (across > 1 && down > 1);
 
 function sizes({ across, down, outside, ...form }: Filled, unit: LengthUnit): readonly [width: number, height: number] {
   const [block, width] = [lengthIn(unit, form.block), lengthIn(unit, form.width)];
@@ -65,7 +96,7 @@ function sizes({ across, down, outside, ...form }: Filled, unit: LengthUnit): re
 }
 
 function draw(form: Filled, unit: LengthUnit): readonly Unit[] {
-  const { across, down, posts, outside } = form;
+  const { across, down, crossing, outside } = form;
   const [block, width] = [lengthIn(unit, form.block), lengthIn(unit, form.width)];
   const [wide, tall] = sizes(form, unit);
   const margin = outside ? width : 0;
@@ -82,7 +113,7 @@ function draw(form: Filled, unit: LengthUnit): readonly Unit[] {
     stripsAt(across, wide).map((x): Piece => ['sash', oblong(x, y, x + width, y + block)]),
   );
   const level = stripsAt(down, tall).flatMap((y) =>
-    posts
+    crossing === 'posts'
       ? blocksAt(across, wide).map((x): Piece => ['sash', oblong(x, y, x + block, y + width)])
       : [['sash', oblong(-wide / 2, y, wide / 2, y + width)] as Piece],
   );
@@ -93,7 +124,7 @@ function draw(form: Filled, unit: LengthUnit): readonly Unit[] {
     pieces.length === 0 ? [] : [{ name, paper: false, repeat: { count: 1 }, axis: 0, patches: numbered(pieces) }];
   return lettered([
     ...unitOf('Strips beside the blocks', upright),
-    ...unitOf('Strips between the rows', level),
-    ...(posts ? unitOf('Posts', crossed) : []),
+    ...(crossing === 'joined' ? [] : unitOf('Strips between the rows', level)),
+    ...(crossing === 'posts' ? unitOf('Posts', crossed) : []),
   ]);
 }

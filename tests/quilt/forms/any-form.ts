@@ -106,7 +106,8 @@ export function areaCovered(form: Form, value: (field: string) => FormValue): nu
     case 'sashing': {
       const strips = value('outside') === true ? 1 : -1;
       const long = (count: string) => n(count) * n('block') + (n(count) + strips) * n('width');
-      return long('across') * long('down') - n('across') * n('down') * n('block') ** 2;
+      const left = value('crossing') === 'joined' ? (n('down') + strips) * n('width') * long('across') : 0;
+      return long('across') * long('down') - n('across') * n('down') * n('block') ** 2 - left;
     }
     case 'border':
       return (n('across') + 2 * n('width')) * (n('down') + 2 * n('width')) - n('across') * n('down');
