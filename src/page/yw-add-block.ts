@@ -10,8 +10,9 @@ import { freshId, PageElement } from './page-element.ts';
 import { UNITS, type Units } from './written.ts';
 import './trace/yw-trace.ts';
 import './yw-add-form.ts';
+import './yw-measured.ts';
 
-type Way = 'numbers' | 'picture';
+type Way = 'numbers' | 'measured' | 'picture';
 
 interface WayOffered {
   readonly way: Way;
@@ -21,6 +22,7 @@ interface WayOffered {
 
 const WAYS: readonly WayOffered[] = [
   { way: 'numbers', words: 'From numbers', about: 'a star, a ring, a border: choose it, say how large' },
+  { way: 'measured', words: 'From measured pieces', about: 'sizes typed in, or pasted from a spreadsheet' },
   { way: 'picture', words: 'Traced from a picture', about: 'a photo or scan of a page of your own' },
 ];
 
@@ -46,7 +48,7 @@ export class AddBlock extends PageElement {
     await this.updateComplete;
     this.dialog?.showModal();
     // The first choice is the first thing to do; the browser would take the way out, which comes first in the page.
-    await focusSoon(this, WAYS.length > 1 ? '.ways :checked' : '.forms :checked');
+    await focusSoon(this, WAYS.length > 1 ? '.block-ways :checked' : '.forms :checked');
   }
 
   protected override render(): TemplateResult {
@@ -71,7 +73,7 @@ export class AddBlock extends PageElement {
   }
 
   private ways(): TemplateResult {
-    return html`<fieldset class="ways">
+    return html`<fieldset class="block-ways">
       <legend>How will you make it?</legend>
       ${WAYS.map(
         ({ way, words, about }) => html`<label class="way">
@@ -91,6 +93,8 @@ export class AddBlock extends PageElement {
     switch (way) {
       case 'numbers':
         return html`<yw-add-form .quilt=${quilt} .units=${this.units}></yw-add-form>`;
+      case 'measured':
+        return html`<yw-measured .quilt=${quilt} .units=${this.units}></yw-measured>`;
       case 'picture':
         return html`<yw-trace .quilt=${quilt} .units=${this.units}></yw-trace>`;
     }
