@@ -1,5 +1,6 @@
 /** The words after `npm run -s plan --`. */
 import { parseArgs } from 'node:util';
+import type { LabelsPerSheet } from '../paper/bag-labels.ts';
 import { type FoundationPaper, FREEZER_USES } from '../paper/make-pieces.ts';
 import type { PaperSize } from '../paper/paper-size.ts';
 import type { PaperChoice } from './plan-papers.ts';
@@ -32,7 +33,7 @@ export interface HaveArgument {
 export class UsageFault extends Error {}
 
 export const USAGE = `usage: npm run -s plan -- FILE [--json] [--out DIR] [--seconds N] [--stacks] [--compare]
-                             [--paper a4|letter] [--foundations sewn|freezer:N]
+                             [--paper a4|letter] [--foundations sewn|freezer:N] [--labels 8|10|12[:unit]]
        npm run -s plan -- FILE --have CLOTH=LENGTH [--have …] [--json] [--out DIR] [--seconds N]
        npm run -s plan -- --schema
 
@@ -42,6 +43,7 @@ Plans the cutting of a quilt file (*.yardwright.json).
   --paper P    a4 or letter; else as the quilt's unit suggests
   --foundations F
                sewn: sewn through, one for each unit; freezer:N: freezer paper used N times, 3 to 8 (freezer:5)
+  --labels N   bag labels to a sheet, 8, 10 or 12 (10), one for each block; N:unit for one for each unit
   --seconds N  how long it may plan, all cloths together (20)
   --stacks     small blanks may lie one above the other between two square cuts, and the stack is cut along the strip
   --compare    beside it the plans with facing ignored, without room and by rule of thumb; takes as long again
@@ -84,7 +86,11 @@ export function readArguments(words: readonly string[]): PlanArguments | 'schema
     compare: values.compare ?? false,
     stacks: values.stacks ?? false,
     have: (values.have ?? []).map(readHave),
-    papers: { paper: readPaper(values.paper), foundation: readFoundation(values.foundations ?? 'freezer:5') },
+    papers: {
+      paper: readPaper(values.paper),
+      foundation: readFoundation(values.foundations ?? 'freezer:5'),
+      labels: readLabels(values.labels ?? '10'),
+    },
   };
 }
 
@@ -93,6 +99,14 @@ function readPaper(text: string | undefined): PaperSize | null {
     return text ?? null;
   }
   throw new UsageFault(`--paper: expected a4 or letter; found "${text}"`);
+}
+
+function readLabels(text: string): PaperChoice['labels'] {
+  const groups = /^(?<count>8|10|12)(?<unit>:unit)?$/.exec(text)?.groups;
+  if (groups === undefined) {
+    throw new UsageFault(`--labels: expected 8, 10 or 12, or 8:unit and so on; found "${text}"`);
+  }
+  return { perSheet: Number(groups.count) as LabelsPerSheet, by: groups.unit === undefined ? 'block' : 'unit' };
 }
 
 function readFoundation(text: string): FoundationPaper {
@@ -129,6 +143,7 @@ function parse(words: readonly string[]) {
         have: { type: 'string', multiple: true },
         paper: { type: 'string' },
         foundations: { type: 'string' },
+        labels: { type: 'string' },
         schema: { type: 'boolean' },
         help: { type: 'boolean', short: 'h' },
       },

@@ -1,5 +1,6 @@
 /** A planned quilt as PDF files to print. */
 
+import type { LabelsBy, LabelsPerSheet } from '../paper/bag-labels.ts';
 import type { FoundationPaper } from '../paper/make-pieces.ts';
 import type { PaperSize } from '../paper/paper-size.ts';
 import { PAPER_KINDS, paperPages, usualPaper } from '../paper/papers.ts';
@@ -11,6 +12,7 @@ export interface PaperChoice {
   /** Null: as the quilt's unit suggests. */
   readonly paper: PaperSize | null;
   readonly foundation: FoundationPaper;
+  readonly labels: { readonly perSheet: LabelsPerSheet; readonly by: LabelsBy };
 }
 
 export interface PaperFile {

@@ -5,11 +5,12 @@ import type { PlanJob } from '../plan/answerer.ts';
 import type { LayoutAnswer } from '../plan/layout-job.ts';
 import type { Tally } from '../plan/tally.ts';
 import type { LengthUnit, Quilt, Scheme } from '../quilt/quilt.ts';
+import { bagLabels, type LabelsBy, type LabelsPerSheet } from './bag-labels.ts';
 import { type FoundationPaper, makePieces } from './make-pieces.ts';
 import type { PaperSize } from './paper-size.ts';
 import { piecePages } from './piece-pages.ts';
 
-export const PAPER_KINDS = ['foundations', 'templates'] as const;
+export const PAPER_KINDS = ['foundations', 'templates', 'labels'] as const;
 export type PaperKind = (typeof PAPER_KINDS)[number];
 
 export interface PapersInput {
@@ -20,6 +21,7 @@ export interface PapersInput {
   readonly tally: Tally;
   readonly paper: PaperSize;
   readonly foundation: FoundationPaper;
+  readonly labels: { readonly perSheet: LabelsPerSheet; readonly by: LabelsBy };
   /** Packs pieces of paper on sheets. */
   readonly plan: PlanJob;
 }
@@ -39,6 +41,8 @@ export async function paperPages(kind: PaperKind, input: PapersInput): Promise<r
       const pieces = makePieces({ quilt, scheme, blanks, foundation }).filter((piece) => piece.kind === wanted);
       return piecePages({ pieces, quiltName: quilt.name, paper, foundation, plan });
     }
+    case 'labels':
+      return bagLabels({ ...input, ...input.labels });
   }
 }
 

@@ -99,18 +99,25 @@ function inOrder(
   }
 }
 
-function alikeCopies(quilt: Quilt, block: Block, blanks: readonly Blank[], keyOf: KeyOf): readonly Alike[] {
+/** The bags of a block's copies, in order, each with how its copy is turned in the quilt. */
+export function blockBags(quilt: Quilt, block: Block): readonly { readonly bag: Bag; readonly turn: number }[] {
   const shared = quilt.blocks.some((other) => other !== block && other.name === block.name);
   const name = shared ? `${block.name} (${block.id})` : block.name;
+  return copyTurns(block).map((turn, i) => ({
+    bag: { name: block.count === 1 ? name : `${name} ${i + 1}`, block: block.id, copy: i + 1 },
+    turn,
+  }));
+}
+
+function alikeCopies(quilt: Quilt, block: Block, blanks: readonly Blank[], keyOf: KeyOf): readonly Alike[] {
   const alike = new Map<string, { needs: Alike['needs']; bags: Bag[] }>();
   const needsAt = new Map([...new Set(copyTurns(block))].map((turn) => [turn, needsOf(block.id, turn, blanks)]));
   const seen = new Map<number, number>();
-  copyTurns(block).forEach((turn, i) => {
+  blockBags(quilt, block).forEach(({ bag, turn }) => {
     const nth = seen.get(turn) ?? 0;
     seen.set(turn, nth + 1);
     const needs = needsAt.get(turn)!.map(([id, count]) => [keyOf(id, block.id, turn, nth), count] as const);
     const key = JSON.stringify(needs);
-    const bag = { name: block.count === 1 ? name : `${name} ${i + 1}`, block: block.id, copy: i + 1 };
     const known = alike.get(key) ?? { needs, bags: [] };
     known.bags.push(bag);
     alike.set(key, known);

@@ -30,6 +30,7 @@ export async function unplannedPdf(quilt: Quilt, kind: PaperKind, wish: PaperWis
     tally: makeTally(quilt, { groups: [], problems: [] }, []),
     paper: wish.paper ?? 'letter',
     foundation: wish.foundation ?? { kind: 'freezer', uses: 5 },
+    labels: { perSheet: 10, by: 'block' },
     plan: (job) => new Packer().plan({ ...job, seconds: 1 }),
   });
   return pages.length === 0 ? null : readPdf(toPdf({ title: kind, pages, scale: 72, faces: paperFaces() }));
