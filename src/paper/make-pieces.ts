@@ -76,7 +76,7 @@ function blockPieces(input: PiecesInput, block: Block, shared: ReadonlySet<strin
           lies: unit.patches.map((patch, p) => {
             const role = quilt.roles.find(({ id }) => id === patch.role);
             const cloths = clothsOf(quilt, input.scheme, patch.role);
-            return printLie(patch, role, cloths, place, place.turn + turn, axis, outside[u]![p]![place.index]!);
+            return printLie(block, patch, role, cloths, place, place.turn + turn, axis, outside[u]![p]![place.index]!);
           }),
         };
       }),
@@ -182,17 +182,19 @@ function piece(
   const allowance = lengthIn(quilt.unit, quilt.allowance) * inches;
   const flat = patches.map(({ outline }) => anticlockwise(flatten(outline, { side: 'chord', within: FINE })));
   const places = standings.map((standing) => standing.place);
+  // Pieces told by their measures alone lie one on the other, and nothing is known of their neighbours.
+  const isLoose = block.loose === true || unit.repeat.over === 0;
   return {
     kind,
     name,
     block: block.name,
     patches,
     trim: growEvenly(largest(union(flat)), allowance),
-    marks: meetingPoints(map, unit.id, held, places).map(({ at, outward }) => ({
+    marks: (isLoose ? [] : meetingPoints(map, unit.id, held, places)).map(({ at, outward }) => ({
       from: printed(at),
       to: printed(add(at, scale(outward, allowance / inches))),
     })),
-    neighbours: outerEdges(map, held, places).map(({ at, outward, from, to, units }) => ({
+    neighbours: (isLoose ? [] : outerEdges(map, held, places)).map(({ at, outward, from, to, units }) => ({
       from: printed(from),
       to: printed(to),
       middle: printed(at),

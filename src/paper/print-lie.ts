@@ -3,8 +3,9 @@ import { printDirection } from '../cutting/facing.ts';
 import { mainDirection } from '../cutting/frame.ts';
 import type { Side } from '../cutting/rough-patch.ts';
 import { isDirectional } from '../cutting/turn-sets.ts';
+import { facingOf } from '../quilt/facing-of.ts';
 import type { Place } from '../quilt/places.ts';
-import type { Cloth, Patch, Role } from '../quilt/quilt.ts';
+import type { Block, Cloth, Patch, Role } from '../quilt/quilt.ts';
 import { edgesOf, mirrorOutline } from '../shape/outline.ts';
 import { outlineCentroid } from '../shape/outline-measures.ts';
 import { modulo, subtract } from '../shape/point.ts';
@@ -21,22 +22,23 @@ export interface PrintLie {
  * @param outside the patch's edges that lie on the block's straight outside
  */
 export function printLie(
+  block: Block,
   patch: Patch,
   role: Role | undefined,
   cloths: readonly Cloth[],
-  place: Pick<Place, 'mirrored'>,
+  place: Place,
   turn: number,
   axis: number | null,
   outside: readonly number[],
 ): PrintLie {
-  const facing = patch.facing ?? role?.facing ?? { to: 'free' };
+  const facing = facingOf(block, patch, role ?? { facing: { to: 'free' } }, place.index);
   const outline = place.mirrored ? mirrorOutline(patch.outline) : patch.outline;
   const edges = edgesOf(outline);
   const directional = cloths.find(isDirectional);
   if (directional !== undefined && facing.to !== 'free') {
     const middle = outlineCentroid(outline);
     const own = axis === null || !place.mirrored ? axis : -axis;
-    const direction = printDirection(facing, { middle, axis: own, edges, turn });
+    const direction = printDirection(facing, { middle, axis: own, edges, turn, mirrored: place.mirrored });
     if (typeof direction === 'number') {
       return { arrow: { degrees: direction, heads: directional.print === 'one-way' ? 1 : 2 }, grain: null };
     }
