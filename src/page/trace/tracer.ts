@@ -22,7 +22,7 @@ export interface Chosen {
   readonly id: number;
 }
 
-export type TracerOptions = Pick<TracingOptions, 'order'> & {
+export type TracerOptions = Pick<TracingOptions, 'sewing'> & {
   readonly name: string;
   readonly known: readonly RoleSeed[];
   /** How near two places must be to count as copies of one, in the quilt's unit. */

@@ -1,5 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
+import { timesAlike } from '../../quilt/tracing/alike-copies.ts';
 import { centreOfArcs, centreOfCopies } from '../../quilt/tracing/find-centre.ts';
 import { describeUnit } from '../../quilt/tracing/mend-lines.ts';
 import { countThatFits, sectorOf } from '../../quilt/tracing/sector.ts';
@@ -87,6 +88,7 @@ export class TraceUnits extends PageElement {
               })
         }
       </div>
+      ${this.alike(tracer, unit)}
       ${
         unit.count < 2 || unit.mirrored !== 'no'
           ? nothing
@@ -95,6 +97,19 @@ export class TraceUnits extends PageElement {
             </button>`
       }
     </fieldset>`;
+  }
+
+  /** Offered where a ring was traced all round: one patch then stands for all, as their mean. */
+  private alike(tracer: Tracer, unit: TracedUnit): TemplateResult | typeof nothing {
+    const { tracing } = tracer;
+    const { centre } = tracing;
+    if (centre === undefined || unit.count > 1 || tracing.begun !== undefined) return nothing;
+    const times = timesAlike(tracing, unit, centre, tracer.options.within);
+    return times === null
+      ? nothing
+      : html`<button type="button" class="quiet" @click=${() => this.setCount(tracer, unit, `${times}`)}>
+          What is traced is alike ${times} times over: take the mean of it, ${times} times
+        </button>`;
   }
 
   private setCount(tracer: Tracer, unit: TracedUnit, text: string): void {

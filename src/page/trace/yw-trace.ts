@@ -1,19 +1,20 @@
 import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import { findSewingOrder, isSewable } from '../../cutting/sewing-order.ts';
 import { PICTURE_TYPES, type Picture, readPicture } from '../../keep/picture.ts';
 import type { DrawnBlock } from '../../quilt/drawn-block.ts';
-import { lengthIn } from '../../quilt/measure.ts';
-import type { Quilt } from '../../quilt/quilt.ts';
+import { convert, lengthIn } from '../../quilt/measure.ts';
+import type { LengthUnit, Quilt } from '../../quilt/quilt.ts';
 import { moveTracing } from '../../quilt/tracing/mend-lines.ts';
 import { between, type Straightening, trueMap } from '../../quilt/tracing/straightening.ts';
-import type { Outline } from '../../shape/outline.ts';
 import type { Box } from '../../shape/outline-measures.ts';
+import { scale } from '../../shape/point.ts';
 import { sendDrawn } from '../drawn-event.ts';
+import { focusSoon } from '../focus-soon.ts';
 import { freshId, PageElement } from '../page-element.ts';
 import { UNITS, type Units, written } from '../written.ts';
 import { typedField } from './trace-field.ts';
 import { TraceHand } from './trace-hand.ts';
+import { TRACE_SEWING, whyUnsewn } from './trace-sewing.ts';
 import { Tracer } from './tracer.ts';
 import type { PictureBoard } from './yw-picture-board.ts';
 import '../yw-drawn-picture.ts';
@@ -42,14 +43,23 @@ export class Trace extends PageElement {
   @state() private name = 'Traced block';
   /** Raised with every change of the tracer, so that what shows it is made anew. */
   @state() private turns = 0;
+  /** In which the tracing is. */
+  private unit: LengthUnit = 'in';
   private readonly tracer = new Tracer(() => this.turns++);
   private readonly hand = new TraceHand(this.tracer, () => this.units.quilt);
   private readonly ids = freshId('trace');
 
   protected override willUpdate(changed: PropertyValues): void {
+    const unit = this.units.quilt;
+    if (unit !== this.unit) {
+      const by = convert(1, this.unit, unit);
+      this.tracer.restart(moveTracing(this.tracer.tracing, (place) => scale(place, by)));
+      this.unit = unit;
+      this.map = null;
+    }
     if (changed.has('quilt') || changed.has('name' as keyof Trace) || changed.has('units')) {
       const known = (this.quilt?.roles ?? []).map(({ id, name, facing }) => ({ id, name, facing }));
-      this.tracer.options = { name: this.name, known, within: lengthIn(this.units.quilt, SAME), order: sewingOrder };
+      this.tracer.options = { name: this.name, known, within: lengthIn(this.units.quilt, SAME), sewing: TRACE_SEWING };
     }
   }
 
@@ -68,9 +78,7 @@ export class Trace extends PageElement {
         class="quiet"
         aria-current=${this.stage === stage ? 'step' : nothing}
         ?disabled=${!open}
-        @click=${() => {
-          this.stage = stage;
-        }}
+        @click=${() => this.goTo(stage)}
       >
         ${words}
       </button>
@@ -176,7 +184,8 @@ export class Trace extends PageElement {
     const patches = block.units.reduce((sum, unit) => sum + unit.patches.length, 0);
     const parts = [`${patches} ${patches === 1 ? 'patch' : 'patches'} to piece.`];
     if (moved > 0) parts.push(`To meet their copies corners were moved by at most ${written(moved, this.units)}.`);
-    if (unsewn.length > 0) parts.push(`No sewing order for paper was found for unit ${unsewn.join(', ')}.`);
+    const apart = block.units.filter((unit) => unsewn.includes(unit.id));
+    parts.push(...apart.map(whyUnsewn));
     return parts.join(' ');
   }
 
@@ -204,7 +213,16 @@ export class Trace extends PageElement {
       const move = between(trueMap(before, this.units.quilt), this.mapOf(event.detail));
       this.tracer.restart(moveTracing(this.tracer.tracing, move));
     }
-    this.stage = 'trace';
+    this.goTo('trace');
+  }
+
+  /** To another step, with its beginning in sight and the board ready for keys. */
+  private goTo(stage: Trace['stage']): void {
+    this.stage = stage;
+    void this.updateComplete.then(async () => {
+      this.querySelector('.trace-steps')?.scrollIntoView({ block: 'nearest' });
+      await focusSoon(this, stage === 'picture' ? '.trace-drop input' : '.board-frame');
+    });
   }
 
   private onChosen(event: Event): void {
@@ -230,7 +248,7 @@ export class Trace extends PageElement {
     if (read.ok) {
       this.picture = read.picture;
       this.size = null;
-      this.stage = 'size';
+      this.goTo('size');
     }
   }
 
@@ -248,11 +266,6 @@ function frameOf(size: Straightening, units: Units): Box | null {
   const [width, height] = [lengthIn(units.quilt, size.width), lengthIn(units.quilt, size.height)];
   const round = 0.04 * Math.max(width, height);
   return { min: [-round, -round], max: [width + round, height + round] };
-}
-
-function sewingOrder(outlines: readonly Outline[]): readonly number[] | null {
-  const found = findSewingOrder(outlines);
-  return isSewable(found) ? found.order : null;
 }
 
 const KEYS: readonly (readonly [keys: string, what: string])[] = [

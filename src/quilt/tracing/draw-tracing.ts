@@ -17,11 +17,13 @@ export interface TracingOptions {
   readonly known: readonly RoleSeed[];
   /** How far a click may be off: places nearer than this to a copy of another are the same. In the tracing's unit. */
   readonly within: number;
-  /**
-   * Finds a sewing order of a unit's outlines: the index of the patch sewn first, second, …; null where there is none. Numbers
-   * typed by hand come before it.
-   */
-  readonly order?: (outlines: readonly Outline[]) => readonly number[] | null;
+  /** How patches are sewn on paper; without it they are numbered as they were closed. */
+  readonly sewing?: {
+    /** The index of the patch sewn first, second, …; null where there is no order. */
+    readonly find: (outlines: readonly Outline[]) => readonly number[] | null;
+    /** Why outlines cannot be sewn one after the other as they stand, in words; null where they can. */
+    readonly check: (outlines: readonly Outline[], names: readonly string[]) => string | null;
+  };
 }
 
 export type DrawnTracing =
@@ -118,8 +120,19 @@ function drawUnit(
     const fault = outlineFault(outline);
     return fault === null ? [] : [`Patch ${unit.id}${i + 1}, once evened out, is none: ${fault}.`];
   });
-  const order = faults.length > 0 ? null : (options.order?.(outlines) ?? null);
+  const order = faults.length > 0 ? null : (options.sewing?.find(outlines) ?? null);
   const numbered = numberPatches(evened.patches, order);
+  faults.push(...numberFaults(unit, evened.patches, order));
+  const typed = evened.patches.some((patch) => patch.number !== undefined);
+  if (typed && order !== null && faults.length === 0) {
+    const inOrder = numbered.map(({ index }) => outlines[index]!);
+    const fault =
+      options.sewing?.check(
+        inOrder,
+        numbered.map(({ number }) => `${unit.id}${number}`),
+      ) ?? null;
+    if (fault !== null) faults.push(`In the order you typed ${fault}. Clear the numbers, and one is found for you.`);
+  }
   // What is mirrored is mirrored in the upright, so its own middle is turned upright first.
   const from = unit.mirrored === 'no' || unit.count < 2 ? 0 : mirrorOf(outlines, unit, options.within);
   const patches = numbered.map(({ index, number }): Patch => {
@@ -149,6 +162,18 @@ function mirrorOf(outlines: readonly Outline[], unit: TracedUnit, within: number
   );
   if (sector === null) return 0;
   return unit.mirrored === 'also' ? sector.from : sector.from + sector.size / 2;
+}
+
+function numberFaults(
+  unit: TracedUnit,
+  patches: readonly TracedPatch[],
+  order: readonly number[] | null,
+): readonly string[] {
+  const typed = patches.flatMap((patch) => (patch.number === undefined ? [] : [patch.number]));
+  const twice = typed.find((number, i) => typed.indexOf(number) !== i);
+  if (twice !== undefined) return [`Two patches are numbered ${unit.id}${twice}.`];
+  const some = typed.length > 0 && typed.length < patches.length && order !== null;
+  return some ? [`Number all patches of unit ${unit.id} by hand, or none of them.`] : [];
 }
 
 /** Numbers typed by hand first where all have one that no other has; else the sewing order; else as closed. */

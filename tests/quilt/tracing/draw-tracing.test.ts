@@ -1,9 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { TRACE_SEWING } from '../../../src/page/trace/trace-sewing.ts';
 import type { Unit } from '../../../src/quilt/quilt.ts';
+import { timesAlike } from '../../../src/quilt/tracing/alike-copies.ts';
 import { type DrawnTracing, drawTracing, type TracingOptions } from '../../../src/quilt/tracing/draw-tracing.ts';
 import { centreOfArcs, centreOfCopies } from '../../../src/quilt/tracing/find-centre.ts';
-import { describeUnit } from '../../../src/quilt/tracing/mend-lines.ts';
+import { describePatch, describeUnit } from '../../../src/quilt/tracing/mend-lines.ts';
 import { EMPTY_TRACING, type Tracing } from '../../../src/quilt/tracing/tracing.ts';
 import { isArc, type Outline } from '../../../src/shape/outline.ts';
 import { outlineArea } from '../../../src/shape/outline-measures.ts';
@@ -70,6 +72,50 @@ describe('a ring', () => {
     expect(unit!.repeat).toEqual({ count: 1 });
     const sum = unit!.patches.reduce((total, patch) => total + outlineArea(patch.outline), 0);
     expect(sum).toBeCloseTo(Math.PI * (36 - 9), 4);
+  });
+
+  test('traced whole is known to be alike, but not where roles take turns', () => {
+    const whole = traceRing({ count: 8, inner: 3, outer: 6, traced: 8 }, [1, 2]);
+    const times = (tracing: Tracing) => timesAlike(tracing, tracing.units[0]!, [1, 2], 0.1);
+    expect(times(whole)).toBe(8);
+    const turns = { ...whole, patches: whole.patches.map((patch, i) => ({ ...patch, role: `R${i % 2}` })) };
+    expect(times(turns)).toBe(4);
+    const odd = { ...whole, patches: whole.patches.map((patch, i) => ({ ...patch, role: i === 3 ? 'Odd' : 'R' })) };
+    expect(times(odd)).toBeNull();
+  });
+
+  test('numbers typed by hand are kept, checked for doubles and for their sewing', () => {
+    const square = clickRound(EMPTY_TRACING, [
+      [0, 0],
+      [1, 0],
+      [1, 1],
+      [0, 1],
+    ]);
+    const row = clickRound(
+      clickRound(square, [
+        [1, 0],
+        [2, 0],
+        [2, 1],
+        [1, 1],
+      ]),
+      [
+        [2, 0],
+        [3, 0],
+        [3, 1],
+        [2, 1],
+      ],
+    );
+    const typed = (...numbers: readonly (number | null)[]) =>
+      drawTracing(
+        row.patches.reduce((rest, patch, i) => describePatch(rest, patch.id, { number: numbers[i]! }), row),
+        { ...OPTIONS, sewing: TRACE_SEWING },
+      );
+    expect(unitsOf(typed(2, 1, 3))[0]!.patches.map((patch) => patch.number)).toEqual([1, 2, 3]);
+    expect(unitsOf(typed(2, 1, 3))[0]!.paper).toBe(true);
+    expect(typed(2, 2, 3)).toMatchObject({ faults: [expect.stringMatching(/numbered A2/)] });
+    expect(typed(1, null, 3)).toMatchObject({ faults: [expect.stringMatching(/all patches/)] });
+    expect(typed(1, 3, 2)).toMatchObject({ faults: [expect.stringMatching(/In the order you typed A2 shares no/)] });
+    expect(unitsOf(typed(null, null, null))[0]!.paper).toBe(true);
   });
 
   test('without a centre, with too many copies, or with roles that differ between copies is told', () => {
