@@ -1,4 +1,5 @@
 /** A block's outlines alone, for a picture the size of a thumb: no names, no prints, its roles told apart by light and dark. */
+import type { Tone } from '../quilt/forms/form-spec.ts';
 import { placesOf } from '../quilt/places.ts';
 import type { Unit } from '../quilt/quilt.ts';
 import { flatten } from '../shape/flatten.ts';
@@ -20,8 +21,25 @@ const TONES: readonly string[] = [
   '#cbb083',
 ];
 
-/** @param size of the picture in pixels, by which arcs are flattened */
-export function drawThumbnail(title: string, units: readonly Unit[], size: number): Drawing {
+/** The tones that a form gives its roles, in the same browns. */
+const BY_TONE: Readonly<Record<Tone, string>> = {
+  ground: '#f3ead8',
+  light: '#e2cba0',
+  middling: '#b99b72',
+  dark: '#5b4734',
+  bright: '#96703f',
+};
+
+/**
+ * @param size of the picture in pixels, by which arcs are flattened
+ * @param tones of roles, by id; others take the list above in turn
+ */
+export function drawThumbnail(
+  title: string,
+  units: readonly Unit[],
+  size: number,
+  tones: Readonly<Record<string, Tone>> = {},
+): Drawing {
   const roles = [...new Set(units.flatMap((unit) => unit.patches.map((patch) => patch.role)))];
   const reach = Math.max(
     ...units.flatMap((unit) => unit.patches.flatMap((patch) => polygonBox(coarse(patch.outline, 1)).max)),
@@ -36,7 +54,8 @@ export function drawThumbnail(title: string, units: readonly Unit[], size: numbe
           moveOutline(hand, (corner) => turn(corner, place.turn)),
           within,
         );
-        const colour = TONES[roles.indexOf(patch.role) % TONES.length]!;
+        const tone = tones[patch.role];
+        const colour = tone === undefined ? TONES[roles.indexOf(patch.role) % TONES.length]! : BY_TONE[tone];
         return { kind: 'path', class: 'cloth', runs: [polygonRun(polygon)], fill: { colour }, ink: '#4a3c2e' };
       }),
     ),

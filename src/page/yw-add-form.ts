@@ -98,7 +98,7 @@ export class AddForm extends PageElement {
 const THUMB = 90;
 
 const thumbnail = (spec: FormSpec, unit: LengthUnit): Drawing =>
-  drawThumbnail(spec.title, drawForm(spec.start(unit) as Form, unit), THUMB);
+  drawThumbnail(spec.title, drawForm(spec.start(unit) as Form, unit), THUMB, spec.tones);
 
 declare global {
   interface HTMLElementTagNameMap {

@@ -37,14 +37,23 @@ abstract class Field extends PageElement {
   protected abstract control(described: Described, invalid: Invalid): TemplateResult;
 
   protected override render(): TemplateResult {
-    const { field: id, label, hint, fault } = this;
-    const parts = [hint === '' ? '' : `${id}-hint`, fault === null ? '' : `${id}-fault`].filter((part) => part !== '');
     return html`<div class="field">
-      <label for=${id}>${label}</label>
-      ${this.control(parts.length === 0 ? nothing : parts.join(' '), fault === null ? nothing : 'true')}
-      ${hint === '' ? nothing : html`<p class="hint" id="${id}-hint">${hint}</p>`}
-      <p class="fault" id="${id}-fault" role="alert" ?hidden=${fault === null}>${fault ?? ''}</p>
+      <label for=${this.field}>${this.label}</label>
+      ${this.described()} ${this.below()}
     </div>`;
+  }
+
+  /** The control, told what is said of it below. */
+  protected described(): TemplateResult {
+    const { field: id, hint, fault } = this;
+    const parts = [hint === '' ? '' : `${id}-hint`, fault === null ? '' : `${id}-fault`].filter((part) => part !== '');
+    return this.control(parts.length === 0 ? nothing : parts.join(' '), fault === null ? nothing : 'true');
+  }
+
+  protected below(): TemplateResult {
+    const { field: id, hint, fault } = this;
+    return html`${hint === '' ? nothing : html`<p class="hint" id="${id}-hint">${hint}</p>`}
+      <p class="fault" id="${id}-fault" role="alert" ?hidden=${fault === null}>${fault ?? ''}</p>`;
   }
 }
 
@@ -184,6 +193,13 @@ export class ChoiceField extends Field {
 export class TickField extends Field {
   @property({ type: Boolean }) value = false;
   @property({ attribute: false }) edit: (value: boolean) => Edit = () => (quilt) => quilt;
+
+  protected override render(): TemplateResult {
+    return html`<div class="field">
+      <label class="tick">${this.described()} ${this.label}</label>
+      ${this.below()}
+    </div>`;
+  }
 
   protected control(described: Described, invalid: Invalid): TemplateResult {
     return html`<input

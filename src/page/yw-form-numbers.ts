@@ -2,7 +2,7 @@ import { html, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { onPage } from '../quilt/forms/fault-words.ts';
 import type { FormField, FormValue } from '../quilt/forms/form-spec.ts';
-import { type Form, faultsOfForm, formSpec, formValueOf } from '../quilt/forms/forms.ts';
+import { changedForm, type Form, faultsOfForm, formSpec, formValueOf, notesOnForm } from '../quilt/forms/forms.ts';
 import type { Block, Length } from '../quilt/quilt.ts';
 import type { Edit } from './edit-event.ts';
 import { setBlockCount, setForm } from './edits.ts';
@@ -15,6 +15,11 @@ import './yw-field.ts';
 export class FormNumbers extends PageElement {
   @property({ attribute: false }) block: Block | null = null;
   @property(UNITS) units: Units = { quilt: 'in', shown: 'in' };
+
+  private waiting: {
+    readonly block: string;
+    readonly values: Readonly<Record<string, { readonly wish: FormValue; readonly was: FormValue }>>;
+  } | null = null;
 
   protected override render(): TemplateResult | typeof nothing {
     const { block } = this;
@@ -36,20 +41,52 @@ export class FormNumbers extends PageElement {
   private fields(block: Block, form: Form): readonly TemplateResult[] {
     const { fields } = formSpec(form.kind);
     const filled = { ...form, ...Object.fromEntries(fields.map(({ field }) => [field, formValueOf(form, field)])) };
-    return fields
-      .filter((field) => field.shown?.(filled) ?? true)
-      .map((field) => this.field(field, formValueOf(form, field.field), this.editor(block, form, field)));
+    const notes = notesOnForm(form, this.units.quilt);
+    return [
+      ...fields
+        .filter((field) => field.shown?.(filled) ?? true)
+        .map((field) => this.field(field, formValueOf(form, field.field), this.editor(block, form, field))),
+      html`<p class="hint form-notes" role="status" ?hidden=${notes.length === 0}>${notes.join(' ')}</p>`,
+    ];
   }
 
-  /** What the numbers say against each other is told here, where they have labels, rather than by the quilt file's check. */
+  /**
+   * What the numbers say against each other is told here, where they have labels, rather than by the quilt file's check. A value
+   * that was refused is taken after all once another makes room for it, so that numbers may be typed in any order.
+   */
   private editor(block: Block, form: Form, { field }: FormField): (value: FormValue) => Edit {
+    const { quilt } = this.units;
     return (value) => {
-      const [fault] = faultsOfForm({ ...form, [field]: value } as Form, this.units.quilt);
-      if (fault !== undefined) {
-        throw new RangeError(onPage(fault, field, formSpec(form.kind).fields));
+      const alone = { [field]: value };
+      const { [field]: _, ...others } = this.waitingFor(block, form);
+      const found = subsets(others)
+        .map((some): Readonly<Record<string, FormValue>> => ({ ...some, ...alone }))
+        .find((values) => faultsOfForm(changedForm(form, values), quilt).length === 0);
+      const left = Object.entries(found === undefined ? { ...others, ...alone } : others).filter(
+        ([name]) => found === undefined || !(name in found),
+      );
+      this.waiting = {
+        block: block.id,
+        values: Object.fromEntries(left.map(([name, wish]) => [name, { wish, was: formValueOf(form, name) }])),
+      };
+      if (found === undefined) {
+        const [fault] = faultsOfForm(changedForm(form, alone), quilt);
+        throw new RangeError(onPage(fault!, field, formSpec(form.kind).fields));
       }
-      return setForm(block.id, { [field]: value });
+      return setForm(block.id, found);
     };
+  }
+
+  /** Values refused so far, but for those of fields that have changed since. */
+  private waitingFor(block: Block, form: Form): Readonly<Record<string, FormValue>> {
+    if (this.waiting?.block !== block.id) {
+      return {};
+    }
+    const still = Object.entries(this.waiting.values).filter(
+      ([field, { was }]) =>
+        formSpec(form.kind).fields.some((each) => each.field === field) && formValueOf(form, field) === was,
+    );
+    return Object.fromEntries(still.map(([field, { wish }]) => [field, wish]));
   }
 
   private field(field: FormField, value: FormValue, edit: (value: FormValue) => Edit): TemplateResult {
@@ -86,6 +123,14 @@ export class FormNumbers extends PageElement {
         return html`<yw-tick-field label=${field.label} hint=${hint} .value=${value as boolean} .edit=${edit}></yw-tick-field>`;
     }
   }
+}
+
+/** The larger ones first. A form has few fields, and of those few are refused at a time; more than four are not tried out. */
+function subsets(values: Readonly<Record<string, FormValue>>): readonly Readonly<Record<string, FormValue>>[] {
+  const entries = Object.entries(values).slice(-4);
+  return Array.from({ length: 2 ** entries.length }, (_, bits) => entries.filter((__, i) => (bits >> i) % 2 === 1))
+    .sort((a, b) => b.length - a.length)
+    .map((some) => Object.fromEntries(some));
 }
 
 declare global {

@@ -1,7 +1,7 @@
 /** A block's form with other numbers, and the roles that it then needs. */
 import { addRoles, rolesField } from './add-block.ts';
 import type { FormValue } from './forms/form-spec.ts';
-import { type Form, rolesOfForm } from './forms/forms.ts';
+import { changedForm, rolesOfForm } from './forms/forms.ts';
 import type { Quilt, Scheme } from './quilt.ts';
 
 /**
@@ -14,7 +14,7 @@ export function withForm(quilt: Quilt, blockId: string, fields: Readonly<Record<
     return quilt;
   }
   // The fields are checked when the changed quilt is read back.
-  const form = { ...block.form, ...fields } as Form;
+  const form = changedForm(block.form, fields);
   const exists = (id: string): boolean => quilt.roles.some((role) => role.id === id);
   const before = rolesOfForm(block.form).map(({ id }) => [id, block.roles?.[id] ?? id] as const);
   const known = Object.fromEntries(

@@ -102,7 +102,7 @@ describe('a form that is no form', () => {
     [
       'with cloths that do not come out even',
       (f) => (f.inTurn = 3),
-      /form\.inTurn: expected a number that goes into 20 wedges without a rest; found 3/,
+      /form\.inTurn: expected a number that goes evenly into wedges, which is 20; found 3/,
     ],
     [
       'with a tip as long as the wedge',

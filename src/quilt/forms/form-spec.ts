@@ -88,6 +88,8 @@ export interface FormSpec<F extends AnyForm = AnyForm> {
   start(unit: LengthUnit): F;
   /** Every role that the drawing's patches name, once. */
   roles(form: Required<F>): readonly RoleSeed[];
+  /** What other fields become when one has been changed, so that the form can still be drawn. Default: nothing. */
+  follow?(form: Required<F>, changed: string): Partial<F>;
   /** Only asked of fields that are each within their limits. Empty: it can be drawn. */
   faults(form: Required<F>, unit: LengthUnit): readonly FormFault[];
   /** What follows from the numbers and is worth knowing, in short sentences; only of forms without faults. Default none. */

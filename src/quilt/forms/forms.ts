@@ -88,6 +88,14 @@ export function faultsOfForm(form: Form, unit: LengthUnit): readonly FormFault[]
   return faults.length > 0 ? faults : faultsOfPatches(spec, spec.draw(filled, unit), unit);
 }
 
+/** The form with other values for some fields, and what follows from them in others. */
+export function changedForm(form: Form, fields: Readonly<Record<string, FormValue>>): Form {
+  const { follow } = formSpec(form.kind);
+  const changed = { ...form, ...fields } as Form;
+  const followed = Object.keys(fields).map((field) => follow?.(filledForm(changed), field) ?? {});
+  return Object.assign({ ...changed }, ...followed, fields);
+}
+
 /** What follows from the form's numbers and is worth knowing. @param form without faults */
 export const notesOnForm = (form: Form, unit: LengthUnit): readonly string[] =>
   formSpec(form.kind).notes?.(filledForm(form), unit) ?? [];

@@ -27,9 +27,23 @@ export function togetherFault(together: number, step: number): readonly FormFaul
       ];
 }
 
+/** The largest number up to `wished` that shares out a whole. */
+export function sharing(wished: number, whole: number): number {
+  let number = Math.max(1, Math.min(wished, whole));
+  while (whole % number !== 0) {
+    number--;
+  }
+  return number;
+}
+
 /** A number that must share out another. */
 export function sharedFault(field: string, number: number, whole: number, of: string): readonly FormFault[] {
   return whole % number === 0
     ? []
-    : [{ field, message: `expected a number that goes into ${whole} {${of}} without a rest; found ${number}` }];
+    : [
+        {
+          field,
+          message: `expected a number that goes evenly into {${of}}, which is ${whole}; found ${number}`,
+        },
+      ];
 }

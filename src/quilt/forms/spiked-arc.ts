@@ -4,7 +4,7 @@ import type { Length, LengthUnit, Unit } from '../quilt.ts';
 import { at, bow, hollow, lettered, numbered, type Piece } from './drawing.ts';
 import { growing, reckoned } from './fault-words.ts';
 import type { FormFault, FormSpec } from './form-spec.ts';
-import { leastReach, sharedFault, togetherFault } from './in-row.ts';
+import { leastReach, sharedFault, sharing, togetherFault } from './in-row.ts';
 import { arcEnds, CORNER, QUARTER_GROUND, quarterUnits, settingFields } from './quarter.ts';
 
 export interface SpikedArcForm {
@@ -43,6 +43,7 @@ export const spikedArc: FormSpec<SpikedArcForm> = {
     { id: 'between', name: 'Ground between the points', facing: { to: 'free' } },
     ...(square ? [CORNER, QUARTER_GROUND] : []),
   ],
+  follow: (form, changed) => (changed === 'spikes' ? { together: sharing(form.together, form.spikes) } : {}),
   faults(form, unit): readonly FormFault[] {
     const [from, to] = arcEnds(form);
     const half = (to - from) / form.spikes / 2;

@@ -6,7 +6,7 @@ import type { Length, LengthUnit, Unit } from '../quilt.ts';
 import { at, bow, CENTRE, hollow, lettered, numbered } from './drawing.ts';
 import { growing, reckoned } from './fault-words.ts';
 import type { FormFault, FormSpec } from './form-spec.ts';
-import { sharedFault } from './in-row.ts';
+import { sharedFault, sharing } from './in-row.ts';
 import { discUnit, groundRound, groundUnit } from './rounds.ts';
 
 export interface WedgeRingForm {
@@ -98,6 +98,7 @@ export const wedgeRing: FormSpec<WedgeRingForm> = {
     ...(form.middle && hasMiddle(form) ? [MIDDLE] : []),
     ...(form.ground ? [GROUND] : []),
   ],
+  follow: (form, changed) => (changed === 'wedges' ? { inTurn: sharing(form.inTurn, form.wedges) } : {}),
   faults,
   notes: ({ wedges, outer, edge }, unit) => {
     const radius = lengthIn(unit, outer);
