@@ -1,9 +1,7 @@
 /** The words after `npm run -s plan --`. */
 import { parseArgs } from 'node:util';
-import type { LabelsPerSheet } from '../paper/bag-labels.ts';
-import { type FoundationPaper, FREEZER_USES } from '../paper/make-pieces.ts';
+import { type FoundationPaper, FREEZER_USES, type LabelsPerSheet, type PaperChoice } from '../paper/paper-choice.ts';
 import type { PaperSize } from '../paper/paper-size.ts';
-import type { PaperChoice } from './plan-papers.ts';
 
 export interface PlanArguments {
   readonly file: string;
@@ -11,7 +9,7 @@ export interface PlanArguments {
   /** Where diagrams and paper are written; null for nowhere. */
   readonly out: string | null;
   /** How the paper is made. */
-  readonly papers: PaperChoice;
+  readonly papers: Partial<PaperChoice>;
   /** Wall time for all of the planning. */
   readonly seconds: number;
   /** Whether plans that show what facing, room and a rule of thumb cost stand beside it. */
@@ -86,17 +84,26 @@ export function readArguments(words: readonly string[]): PlanArguments | 'schema
     compare: values.compare ?? false,
     stacks: values.stacks ?? false,
     have: (values.have ?? []).map(readHave),
-    papers: {
-      paper: readPaper(values.paper),
-      foundation: readFoundation(values.foundations ?? 'freezer:5'),
-      labels: readLabels(values.labels ?? '10'),
-    },
+    papers: readPapers(values),
   };
 }
 
-function readPaper(text: string | undefined): PaperSize | null {
-  if (text === undefined || text === 'a4' || text === 'letter') {
-    return text ?? null;
+function readPapers(values: {
+  readonly paper?: string;
+  readonly foundations?: string;
+  readonly labels?: string;
+}): Partial<PaperChoice> {
+  const { paper, foundations, labels } = values;
+  return {
+    ...(paper !== undefined && { paper: readPaper(paper) }),
+    ...(foundations !== undefined && { foundation: readFoundation(foundations) }),
+    ...(labels !== undefined && { labels: readLabels(labels) }),
+  };
+}
+
+function readPaper(text: string): PaperSize {
+  if (text === 'a4' || text === 'letter') {
+    return text;
   }
   throw new UsageFault(`--paper: expected a4 or letter; found "${text}"`);
 }

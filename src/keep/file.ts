@@ -28,8 +28,12 @@ export function fileNameOf(name: string, ending = 'yardwright.json'): string {
 
 /** Hands the browser a file to save. */
 export function saveTextFile(name: string, text: string, type = 'application/json'): void {
+  saveFile(name, new Blob([text], { type }));
+}
+
+export function saveFile(name: string, contents: Blob): void {
   const link = document.createElement('a');
-  link.href = URL.createObjectURL(new Blob([text], { type }));
+  link.href = URL.createObjectURL(contents);
   link.download = name;
   link.click();
   setTimeout(() => URL.revokeObjectURL(link.href), 10_000);

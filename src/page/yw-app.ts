@@ -35,6 +35,7 @@ import './yw-lit-line.ts';
 import type { Message } from './yw-messages.ts';
 import './yw-messages.ts';
 import './yw-prices.ts';
+import './yw-papers.ts';
 import './yw-print-sheet.ts';
 import './yw-progress.ts';
 import './yw-tally-slip.ts';
@@ -145,6 +146,7 @@ export class App extends PageElement {
         <p>Yardwright is free software, under the <a href="./gpl-3.0.txt">GNU General Public License, version 3</a> or later.
           Your quilt stays in this browser; nothing is sent anywhere.</p>
       </footer>
+      <yw-papers .plan=${plan.plan} .units=${{ quilt: plan.plan?.quilt.unit ?? quilt.unit, shown: this.shown }}></yw-papers>
       <yw-print-sheet .plan=${plan.plan} .units=${{ quilt: plan.plan?.quilt.unit ?? quilt.unit, shown: this.shown }}></yw-print-sheet>
     `;
   }
@@ -198,7 +200,7 @@ export class App extends PageElement {
         saveTextFile(fileNameOf(this.session.quilt.name), writeQuilt(this.session.quilt));
         break;
       case 'print':
-        window.print();
+        void this.querySelector('yw-papers')?.open();
         break;
       case 'undo':
         this.session.undo();

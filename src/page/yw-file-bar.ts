@@ -26,7 +26,7 @@ export class FileBar extends PageElement {
       </label>
       ${this.examples()} ${this.button('save', html`Save<span class="more"> to a file</span>`)}
       ${this.button('undo', html`Undo`, !this.canUndo)} ${this.button('redo', html`Redo`, !this.canRedo)}
-      ${this.button('print', html`Print<span class="more"> the cutting page</span>`, !this.canPrint)}
+      ${this.button('print', html`Print…`, !this.canPrint)}
       <span class="unit-choice">
         <label for=${this.unitId} class="more">Lengths in</label>
         <select id=${this.unitId} @change=${this.onUnit}>

@@ -5,22 +5,12 @@ import { shortName } from '../draw/short-name.ts';
 import type { Quilt } from '../quilt/quilt.ts';
 import { type BagContents, type BagInput, type BagRow, bagContents } from './bag-contents.ts';
 import { shortened, swatch, words } from './mark-items.ts';
+import { LABEL_GRIDS, type LabelChoice } from './paper-choice.ts';
 import { MARGIN, type PaperSize, sheetSize } from './paper-size.ts';
-
-export type LabelsPerSheet = 8 | 10 | 12;
-/** A label for each bag, or one for each unit of it. */
-export type LabelsBy = 'block' | 'unit';
-
-export const GRIDS: Readonly<Record<LabelsPerSheet, { readonly columns: number; readonly rows: number }>> = {
-  8: { columns: 2, rows: 4 },
-  10: { columns: 2, rows: 5 },
-  12: { columns: 3, rows: 4 },
-};
 
 export interface LabelsInput extends BagInput {
   readonly paper: PaperSize;
-  readonly perSheet: LabelsPerSheet;
-  readonly by: LabelsBy;
+  readonly labels: LabelChoice;
 }
 
 interface Label {
@@ -39,9 +29,10 @@ const LINE = 1.42;
 const TWO_COLUMNS = 3.2;
 
 export function bagLabels(input: LabelsInput): readonly Drawing[] {
-  const { quilt, paper, perSheet, by } = input;
+  const { quilt, paper } = input;
+  const { perSheet, by } = input.labels;
   const sheet = sheetSize(paper, 'portrait');
-  const { columns, rows } = GRIDS[perSheet];
+  const { columns, rows } = LABEL_GRIDS[perSheet];
   const [width, height] = [(sheet.width - 2 * MARGIN) / columns, (sheet.height - 2 * MARGIN) / rows];
   const labels = bagContents(input).flatMap((bag) => labelsOf(quilt, bag, by));
   const drawn = labels.flatMap((label) => labelItems(quilt, label, width, height));
@@ -62,7 +53,7 @@ export function bagLabels(input: LabelsInput): readonly Drawing[] {
   }));
 }
 
-function labelsOf(quilt: Quilt, { bag, rows }: BagContents, by: LabelsBy): readonly Label[] {
+function labelsOf(quilt: Quilt, { bag, rows }: BagContents, by: LabelChoice['by']): readonly Label[] {
   const block = quilt.blocks.find(({ id }) => id === bag.block);
   const number = block === undefined || block.count === 1 ? '' : `${bag.copy} of ${block.count}`;
   if (by === 'block' || block === undefined) {

@@ -14,15 +14,10 @@ import { growEvenly } from '../shape/grow.ts';
 import { isArc, mirrorOutline, type Outline } from '../shape/outline.ts';
 import { add, type Point, reflect, scale } from '../shape/point.ts';
 import { anticlockwise } from '../shape/polygon.ts';
+import type { FoundationPaper } from './paper-choice.ts';
 import type { PaperPatch, PaperPiece } from './pieces.ts';
 import { type PrintLie, printLie } from './print-lie.ts';
 import { BlockMap, meetingPoints, outerEdges } from './unit-edge.ts';
-
-/** How foundations are used: each sewn through once and torn away, or ironed on, sewn beside and used again. */
-export type FoundationPaper = { readonly kind: 'sewn' } | { readonly kind: 'freezer'; readonly uses: number };
-
-/** How often freezer paper still sticks: quiltingclimber.blogspot.com/2011/07, by FACTS of the trade. */
-export const FREEZER_USES = { least: 3, most: 8, usual: 5 } as const;
 
 export interface PiecesInput {
   readonly quilt: Quilt;

@@ -5,29 +5,22 @@ import type { PlanJob } from '../plan/answerer.ts';
 import type { LayoutAnswer } from '../plan/layout-job.ts';
 import type { Tally } from '../plan/tally.ts';
 import type { LengthUnit, Quilt, Scheme } from '../quilt/quilt.ts';
-import { bagLabels, type LabelsBy, type LabelsPerSheet } from './bag-labels.ts';
-import { type FoundationPaper, makePieces } from './make-pieces.ts';
-import type { PaperSize } from './paper-size.ts';
+import { bagLabels } from './bag-labels.ts';
+import { makePieces } from './make-pieces.ts';
+import type { PaperChoice, PaperKind } from './paper-choice.ts';
 import { piecePages } from './piece-pages.ts';
 
-export const PAPER_KINDS = ['foundations', 'templates', 'labels'] as const;
-export type PaperKind = (typeof PAPER_KINDS)[number];
-
-export interface PapersInput {
+export interface PapersInput extends PaperChoice {
   readonly quilt: Quilt;
   readonly cutList: CutList;
   /** In the order of the groups. */
   readonly answers: readonly LayoutAnswer[];
   readonly tally: Tally;
-  readonly paper: PaperSize;
-  readonly foundation: FoundationPaper;
-  readonly labels: { readonly perSheet: LabelsPerSheet; readonly by: LabelsBy };
+  /** The unit in which lengths are told. */
+  readonly shown: LengthUnit;
   /** Packs pieces of paper on sheets. */
   readonly plan: PlanJob;
 }
-
-/** What a quilt's lengths suggest. */
-export const usualPaper = (unit: LengthUnit): PaperSize => (unit === 'in' ? 'letter' : 'a4');
 
 /** The pages of one paper, in inches; none where the quilt has nothing for it. */
 export async function paperPages(kind: PaperKind, input: PapersInput): Promise<readonly Drawing[]> {
@@ -42,7 +35,7 @@ export async function paperPages(kind: PaperKind, input: PapersInput): Promise<r
       return piecePages({ pieces, quiltName: quilt.name, paper, foundation, plan });
     }
     case 'labels':
-      return bagLabels({ ...input, ...input.labels });
+      return bagLabels(input);
   }
 }
 

@@ -2,8 +2,8 @@
 import { type Drawing, placed } from '../draw/display-list.ts';
 import type { PlanJob } from '../plan/answerer.ts';
 import { drawPiece } from './draw-piece.ts';
-import type { FoundationPaper } from './make-pieces.ts';
 import { type PackedSheet, packSheets } from './pack-sheets.ts';
+import type { FoundationPaper } from './paper-choice.ts';
 import { PAPER_NAMES, type PaperSize } from './paper-size.ts';
 import type { PaperPiece } from './pieces.ts';
 import { framedSheet } from './sheet-frame.ts';

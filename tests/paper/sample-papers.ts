@@ -3,9 +3,9 @@ import { readFileSync } from 'node:fs';
 import { paperFaces } from '../../src/cli/paper-faces.ts';
 import { makeCutList } from '../../src/cutting/make-cut-list.ts';
 import { toPdf } from '../../src/draw/to-pdf.ts';
-import type { FoundationPaper } from '../../src/paper/make-pieces.ts';
+import type { FoundationPaper, PaperKind } from '../../src/paper/paper-choice.ts';
 import type { PaperSize } from '../../src/paper/paper-size.ts';
-import { type PaperKind, paperPages } from '../../src/paper/papers.ts';
+import { paperPages } from '../../src/paper/papers.ts';
 import { makeTally } from '../../src/plan/make-tally.ts';
 import type { Quilt } from '../../src/quilt/quilt.ts';
 import { readQuilt } from '../../src/quilt/read-quilt.ts';
@@ -30,6 +30,7 @@ export async function unplannedPdf(quilt: Quilt, kind: PaperKind, wish: PaperWis
     tally: makeTally(quilt, { groups: [], problems: [] }, []),
     paper: wish.paper ?? 'letter',
     foundation: wish.foundation ?? { kind: 'freezer', uses: 5 },
+    shown: quilt.unit,
     labels: { perSheet: 10, by: 'block' },
     plan: (job) => new Packer().plan({ ...job, seconds: 1 }),
   });
