@@ -6,7 +6,7 @@ import { ordersByStart } from './orders-by-start.ts';
 import { type Seam, stepOnto } from './sewing-step.ts';
 import { type SewingUnit, sewingUnit, usualTolerance } from './sewing-unit.ts';
 import { wayToSew } from './take-off.ts';
-import { type UnitCut, unitCuts } from './unit-cuts.ts';
+import { type UnitCut, unitCuts, unitsOfUnit } from './unit-cuts.ts';
 
 export type SewingOrder = Sewable | NotSewable;
 
@@ -23,6 +23,8 @@ export interface NotSewable {
   readonly blocked: Blocked;
   /** Where one cut into two units would mend it, the most sensible first; empty where none does. */
   readonly cuts: readonly UnitCut[];
+  /** A way to part it in units that can be sewn, by index, cut along seams again and again; null where none was found. */
+  readonly units: readonly (readonly number[])[] | null;
 }
 
 export const isSewable = (found: SewingOrder): found is Sewable => 'order' in found;
@@ -35,7 +37,7 @@ export function findSewingOrder(outlines: readonly Outline[], tolerance = usualT
   const unit = sewingUnit(outlines, tolerance);
   const { order, proved, first } = wayToSew(unit);
   if (order === null) {
-    return { blocked: blockedBy(unit, first, proved), cuts: unitCuts(unit) };
+    return { blocked: blockedBy(unit, first, proved), cuts: unitCuts(unit), units: unitsOfUnit(unit) };
   }
   const [best = order, ...others] = ordersByStart(unit, order);
   return { order: best, seams: seamsOf(unit, best), others };

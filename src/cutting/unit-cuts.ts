@@ -36,6 +36,34 @@ export function unitCuts(unit: SewingUnit): readonly UnitCut[] {
   return cuts.sort((a, b) => a.parted.length - b.parted.length || largest(a) - largest(b)).slice(0, MOST_CUTS);
 }
 
+/**
+ * A unit in units that can be sewn, cut along its seams again and again; null where that does not part all that holds. Each cut
+ * is that which leaves fewest patches still to be parted, so that there are few units, not certainly the fewest.
+ */
+export function unitsOfUnit(unit: SewingUnit): readonly (readonly number[])[] | null {
+  if (canSew(unit)) {
+    return [unit.patches.map((_, index) => index)];
+  }
+  const open = partings(unit)
+    .map((parts) => ({ parts, open: parts.filter((part) => !canSew(partOf(unit, part))).flat().length }))
+    .sort((a, b) => a.open - b.open)[0];
+  if (open === undefined) {
+    return null;
+  }
+  const units = open.parts.map((part) => unitsOfUnit(partOf(unit, part))?.map((each) => each.map((i) => part[i]!)));
+  return units.every((each) => each !== undefined) ? units.flat() : null;
+}
+
+/** Each way to cut it in two along a line of seams, or to leave curves and gaps between its parts. */
+function partings(unit: SewingUnit): readonly (readonly (readonly number[])[])[] {
+  const whole = byNature(unit);
+  return whole !== null
+    ? [whole.parts]
+    : linesOf(unit)
+        .flatMap((line) => seamParting(unit, line) ?? [])
+        .map(({ parts }) => parts);
+}
+
 const largest = (cut: UnitCut): number => Math.max(...cut.parts.map((part) => part.length));
 
 /** Some of a unit's patches as a unit of their own. */
@@ -77,11 +105,17 @@ const liesOn = (line: SeamLine, run: SharedRun, tolerance: number): boolean =>
   !run.curved && isOn(line, run.from, tolerance) && isOn(line, run.to, tolerance);
 
 function seamCut(unit: SewingUnit, line: SeamLine): readonly UnitCut[] {
+  const found = seamParting(unit, line);
+  return found?.parts.every((part) => canSew(partOf(unit, part))) ? [{ kind: 'seam', ...found, parted: [] }] : [];
+}
+
+/** In two along the seams on a line, if they are all that holds the two together and neither reaches across; else null. */
+function seamParting(unit: SewingUnit, line: SeamLine): Pick<UnitCut, 'line' | 'parts'> | null {
   const { tolerance } = unit;
   const all = unit.patches.map(() => true);
   const parts = piecesOf(unit, all, (run) => !liesOn(line, run, tolerance));
   if (parts.length !== 2) {
-    return [];
+    return null;
   }
   const between = parts[0]!.flatMap((index) =>
     unit.patches[index]!.shared.filter((run) => parts[1]!.includes(run.with)),
@@ -97,10 +131,7 @@ function seamCut(unit: SewingUnit, line: SeamLine): readonly UnitCut[] {
   const clear =
     parts[1]!.every((index) => !reachesAcross(paper[index]!, seam, fold, tolerance)) &&
     parts[0]!.every((index) => !reachesAcross(paper[index]!, back, foldBack, tolerance));
-  if (!clear || !parts.every((part) => canSew(partOf(unit, part)))) {
-    return [];
-  }
-  return [{ kind: 'seam', line: endsOf(seam, stretches), parts, parted: [] }];
+  return clear ? { line: endsOf(seam, stretches), parts } : null;
 }
 
 function throughCut(unit: SewingUnit, line: SeamLine): readonly UnitCut[] {
