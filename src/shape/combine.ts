@@ -1,5 +1,5 @@
 /** The one door to clipper: unions, differences and common parts of polygons that need not be convex. */
-import { Clipper, FillRule, type Path64 } from 'clipper2-ts';
+import { Clipper, EndType, FillRule, JoinType, type Path64 } from 'clipper2-ts';
 import type { Polygon } from './point.ts';
 import { polygonArea, polygonPerimeter } from './polygon.ts';
 
@@ -23,6 +23,12 @@ export function difference(first: Polygon, second: Polygon): readonly Polygon[] 
 /** What two polygons have in common. */
 export function intersection(first: Polygon, second: Polygon): readonly Polygon[] {
   return Clipper.intersect([toPath(first)], [toPath(second)], FillRule.NonZero).map(fromPath);
+}
+
+/** Boundaries as a union gives them, moved out by so much all round with round corners; in, where it is negative. */
+export function widen(boundaries: readonly Polygon[], by: number): readonly Polygon[] {
+  const paths = Clipper.inflatePaths(boundaries.map(toPath), by * FINENESS, JoinType.Round, EndType.Polygon);
+  return paths.map(fromPath);
 }
 
 /** Whether nothing of a polygon lies outside a cover, but for a rim as thin as the figures are rounded. */
