@@ -16,7 +16,10 @@ const MOST_TURNS = 72;
  */
 export function blockCentre(patches: readonly PatchMass[], boxMiddle: Point, tolerance: number): Point {
   const total = patches.reduce((sum, { area }) => sum + area, 0);
-  const weighed = patches.reduce<Point>(([x, y], { middle, area }) => [x + middle[0] * area, y + middle[1] * area], [0, 0]);
+  const weighed = patches.reduce<Point>(
+    ([x, y], { middle, area }) => [x + middle[0] * area, y + middle[1] * area],
+    [0, 0],
+  );
   const middle = scale(weighed, 1 / total);
   if (Math.hypot(...subtract(middle, boxMiddle)) <= tolerance) return boxMiddle;
   return comesRound(patches, middle, tolerance) > comesRound(patches, boxMiddle, tolerance) ? middle : boxMiddle;
@@ -26,7 +29,7 @@ export function blockCentre(patches: readonly PatchMass[], boxMiddle: Point, tol
 export function comesRound(patches: readonly PatchMass[], about: Point, tolerance: number): number {
   const grid = new PlaceGrid(Math.max(tolerance * 3, 1e-6));
   const moved = patches.map(({ middle, area }) => ({ middle: subtract(middle, about), area }));
-  moved.forEach(({ middle }, index) => grid.add(middle, index));
+  for (const [index, { middle }] of moved.entries()) grid.add(middle, index);
   for (let turns = MOST_TURNS; turns > 1; turns--) {
     const onto = moved.every(({ middle, area }) => {
       const found = grid.near(turn(middle, 360 / turns), tolerance * 2);

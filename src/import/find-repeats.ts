@@ -2,6 +2,7 @@
 import type { Repeat } from '../quilt/quilt.ts';
 import { modulo } from '../shape/point.ts';
 import { type FoundPatch, type Motion, motionsOnto, moveFound } from './found-patch.ts';
+import { meanPatches, type UnitCopy } from './mean-patches.ts';
 import type { PieceableUnit } from './split-units.ts';
 
 export interface NamedUnit extends PieceableUnit {
@@ -31,7 +32,10 @@ export function findRepeats(units: readonly NamedUnit[], within: number): readon
   }
   return kinds.flatMap(({ base, copies }) => {
     const farthest = Math.max(...base.patches.map(({ middle }) => Math.hypot(...middle)), within);
-    return repeatsOf(named(copies.map(({ unit }) => unit), base), copies.map(({ motion }) => motion), ((4 * within) / farthest) * (180 / Math.PI));
+    const slack = ((4 * within) / farthest) * (180 / Math.PI);
+    const all = copies.map(({ unit, motion }) => ({ unit: unit.patches, motion }));
+    const units = copies.map(({ unit }) => unit);
+    return repeatsOf(named(units, base), all, { degrees: slack, within });
   });
 }
 
@@ -46,24 +50,47 @@ function motionBetween(a: NamedUnit, b: NamedUnit, within: number): Motion | nul
   return motionsOnto(a.patches, b.patches, false, within) ?? motionsOnto(a.patches, b.patches, true, within);
 }
 
-/** @param slack degrees by which turns may be off */
-function repeatsOf(base: NamedUnit, motions: readonly Motion[], slack: number): readonly RepeatedUnit[] {
-  const same = motions.filter(({ mirrored }) => !mirrored).map(({ degrees }) => degrees);
-  const other = motions.filter(({ mirrored }) => mirrored).map(({ degrees }) => degrees);
-  const both = other.length === same.length && same.length > 0 ? mirroredRepeat(base, same, other, slack) : null;
+interface Slack {
+  /** By which turns may be off. */
+  readonly degrees: number;
+  /** By which corners may be. */
+  readonly within: number;
+}
+
+function repeatsOf(base: NamedUnit, copies: readonly UnitCopy[], slack: Slack): readonly RepeatedUnit[] {
+  const same = copies.filter(({ motion }) => !motion.mirrored);
+  const other = copies.filter(({ motion }) => motion.mirrored);
+  const both = other.length === same.length ? mirroredRepeat(base, same, other, slack) : null;
   if (both !== null) return [both];
-  const reflected = other.length === 0 ? [] : turnsOf(moveUnit(base, { mirrored: true, degrees: 0 }), other, slack);
-  return [...turnsOf(base, same, slack), ...reflected];
+  const plain = turnsOf(base, same, slack);
+  if (other.length === 0) return plain;
+  const reflected = other.map(({ unit, motion }) => ({ unit, motion: { mirrored: false, degrees: motion.degrees } }));
+  return [...plain, ...turnsOf(moveUnit(base, { mirrored: true, degrees: 0 }), reflected, slack)];
 }
 
 /** Equal turns as one repeat; others each by itself. */
-function turnsOf(base: NamedUnit, degrees: readonly number[], slack: number): readonly RepeatedUnit[] {
-  const steps = equalSteps(degrees, slack);
+function turnsOf(base: NamedUnit, copies: readonly UnitCopy[], slack: Slack): readonly RepeatedUnit[] {
+  const degrees = copies.map(({ motion }) => motion.degrees);
+  const steps = equalSteps(degrees, slack.degrees);
   if (steps === null) {
-    return degrees.map((turn) => ({ ...moveUnit(base, { mirrored: false, degrees: turn }), repeat: { count: 1 } }));
+    return copies.map(({ motion }) => ({ ...moveUnit(base, motion), repeat: { count: 1 } }));
   }
-  const first = moveUnit(base, { mirrored: false, degrees: steps.from });
-  return [{ ...first, repeat: { count: steps.count, ...(steps.over === 360 ? {} : { over: steps.over }) } }];
+  if (steps.count === 1) return [{ ...moveUnit(base, { mirrored: false, degrees: steps.from }), repeat: { count: 1 } }];
+  const mean = { ...base, patches: meanPatches(base.patches, evened(copies, steps), slack.within) };
+  const stands = upright(mean);
+  const from = nearRay(steps.from + stands);
+  return [
+    { ...moveUnit(mean, { mirrored: false, degrees: -stands }), repeat: repeatOf(steps.count, from, steps.over, 'no') },
+  ];
+}
+
+/** The copies with their turns as even as the steps say. */
+function evened(copies: readonly UnitCopy[], { from, count, over }: Steps): readonly UnitCopy[] {
+  const step = over / count;
+  return copies.map(({ unit, motion }) => {
+    const degrees = from + Math.round((motion.degrees - from) / step) * step;
+    return { unit, motion: { ...motion, degrees } };
+  });
 }
 
 interface Steps {
@@ -98,34 +125,49 @@ const tidyTurn = (degrees: number): number => {
  */
 function mirroredRepeat(
   base: NamedUnit,
-  same: readonly number[],
-  other: readonly number[],
-  slack: number,
+  same: readonly UnitCopy[],
+  other: readonly UnitCopy[],
+  slack: Slack,
 ): RepeatedUnit | null {
-  const [plain, mirrored] = [equalSteps(same, slack), equalSteps(other, slack)];
-  if (plain === null || mirrored === null || Math.abs(plain.over - mirrored.over) > slack) return null;
-  const stands = upright(base);
+  const [plain, mirrored] = [same, other].map((copies) =>
+    equalSteps(
+      copies.map(({ motion }) => motion.degrees),
+      slack.degrees,
+    ),
+  );
+  if (!plain || !mirrored || Math.abs(plain.over - mirrored.over) > slack.degrees) return null;
+  const stands = nearRay(upright(base));
   const step = plain.over / plain.count;
   // How far the first mirrored one stands beyond the first that is not, once both are turned upright.
   const apart = modulo(mirrored.from - stands - (plain.from + stands), step);
-  const alternate = plain.over === 360 && Math.abs(apart - step / 2) <= slack;
+  const alternate = plain.over === 360 && Math.abs(apart - step / 2) <= slack.degrees;
+  // Mirrored ones lie half a step beyond where the others do.
+  const exact = alternate ? { ...mirrored, from: plain.from + 2 * stands + step / 2 } : mirrored;
+  const copies = [...evened(same, plain), ...evened(other, exact)];
+  const mean = { ...base, patches: meanPatches(base.patches, copies, slack.within) };
+  const exactly = upright(mean);
   if (alternate) {
     return {
-      ...moveUnit(base, { mirrored: false, degrees: -stands }),
-      repeat: repeatOf(2 * plain.count, plain.from + stands, 360, 'alternate'),
+      ...moveUnit(mean, { mirrored: false, degrees: -exactly }),
+      repeat: repeatOf(2 * plain.count, nearRay(plain.from + exactly), 360, 'alternate'),
     };
   }
   // Turned so that the two mirror each other in the vertical, then set back.
   const half = (apart > step / 2 ? apart - step : apart) / 2;
   return {
-    ...moveUnit(base, { mirrored: false, degrees: -stands - half }),
-    repeat: repeatOf(plain.count, plain.from + stands + half, plain.over, 'also'),
+    ...moveUnit(mean, { mirrored: false, degrees: -exactly - half }),
+    repeat: repeatOf(plain.count, nearRay(plain.from + exactly + half), plain.over, 'also'),
   };
 }
 
-function repeatOf(count: number, from: number, over: number, mirrored: 'also' | 'alternate'): Repeat {
+function repeatOf(count: number, from: number, over: number, mirrored: 'no' | 'also' | 'alternate'): Repeat {
   const start = tidyTurn(modulo(from, 360));
-  return { count, ...(start === 0 ? {} : { from: start }), ...(over === 360 ? {} : { over }), mirrored };
+  return {
+    count,
+    ...(start === 0 ? {} : { from: start }),
+    ...(over === 360 ? {} : { over }),
+    ...(mirrored === 'no' ? {} : { mirrored }),
+  };
 }
 
 /** How far a unit's middle stands from up, in degrees. */
@@ -134,6 +176,12 @@ function upright({ patches }: NamedUnit): number {
   const x = patches.reduce((sum, { middle, area }) => sum + middle[0] * area, 0) / total;
   const y = patches.reduce((sum, { middle, area }) => sum + middle[1] * area, 0) / total;
   return Math.hypot(x, y) < 1e-6 ? 0 : (Math.atan2(-x, y) * 180) / Math.PI;
+}
+
+/** A whole quarter degree, where that is meant. */
+function nearRay(degrees: number): number {
+  const ray = Math.round(degrees * 4) / 4;
+  return Math.abs(ray - degrees) <= 0.01 ? ray : degrees;
 }
 
 function moveUnit<Moved extends NamedUnit>(unit: Moved, motion: Motion): Moved {

@@ -1,5 +1,5 @@
 /** A patch found in a drawing, about the block's centre. */
-import { mirrorOutline, moveOutline, type Outline, edgesOf } from '../shape/outline.ts';
+import { edgesOf, mirrorOutline, moveOutline, type Outline } from '../shape/outline.ts';
 import { outlineArea, outlineCentroid } from '../shape/outline-measures.ts';
 import { distance, type Point, turn } from '../shape/point.ts';
 import type { PatchCode } from './patch-names.ts';
@@ -47,7 +47,10 @@ export function coincide(a: Outline, b: Outline, within: number): boolean {
       edgesA.every((edge, i) => {
         const other = edgesB[(i + shift) % edgesB.length]!;
         if (distance(edge.from, other.from) > within || edge.arc?.turn !== other.arc?.turn) return false;
-        return edge.arc === undefined || Math.abs(sagitta(edge.arc.radius, edge) - sagitta(other.arc!.radius, other)) <= within;
+        return (
+          edge.arc === undefined ||
+          Math.abs(sagitta(edge.arc.radius, edge) - sagitta(other.arc!.radius, other)) <= within
+        );
       }),
   );
 }
@@ -69,14 +72,19 @@ export function motionsOnto(
   roles = true,
 ): Motion | null {
   if (from.length !== onto.length) return null;
-  const farthest = from.reduce((best, patch) => (Math.hypot(...patch.middle) > Math.hypot(...best.middle) ? patch : best));
+  const farthest = from.reduce((best, patch) =>
+    Math.hypot(...patch.middle) > Math.hypot(...best.middle) ? patch : best,
+  );
   const radius = Math.hypot(...farthest.middle);
   for (const target of onto) {
     if (roles && target.role !== farthest.role) continue;
     if (Math.abs(Math.hypot(...target.middle) - radius) > within) continue;
     if (Math.abs(target.area - farthest.area) > 0.02 * farthest.area) continue;
     const start = movePlace(farthest.middle, { mirrored, degrees: 0 });
-    const degrees = radius <= within ? 0 : (Math.atan2(target.middle[1], target.middle[0]) - Math.atan2(start[1], start[0])) * (180 / Math.PI);
+    const degrees =
+      radius <= within
+        ? 0
+        : (Math.atan2(target.middle[1], target.middle[0]) - Math.atan2(start[1], start[0])) * (180 / Math.PI);
     const motion = { mirrored, degrees };
     if (bringsOnto(from, onto, motion, within, roles)) return motion;
   }

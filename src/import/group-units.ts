@@ -1,6 +1,7 @@
 /** Which patches belong together as one unit by the drawing's groups. */
-import { isGiven, plainWords } from './patch-names.ts';
+
 import type { FoundPatch } from './found-patch.ts';
+import { isGiven, plainWords } from './patch-names.ts';
 import type { SvgGroup } from './svg/walk-svg.ts';
 
 export interface PatchGroup {

@@ -20,11 +20,11 @@ import { findOverlaps } from './overlaps.ts';
 import { namePatches } from './patch-names.ts';
 import { snap } from './snap.ts';
 import { type FindOrder, splitUnits } from './split-units.ts';
+import { followedBy } from './svg/matrix.ts';
 import { readXml } from './svg/read-xml.ts';
 import { type Traced, type TracedShape, traceShapes } from './svg/trace-shapes.ts';
 import { pageSize } from './svg/view-box.ts';
 import { walkSvg } from './svg/walk-svg.ts';
-import { followedBy } from './svg/matrix.ts';
 import { tidyOutline } from './tidy-outline.ts';
 
 export interface ImportChoices {
@@ -99,9 +99,12 @@ function importKnown(text: string, choices: ImportChoices): ImportedSvg {
   const atPage = traceShapes(walked, page.matrix);
   const { kept: shapes, frame } = withoutFrame(atPage.closed);
   if (shapes.length === 0) {
-    throw new ImportFault('The file holds no closed shapes. Draw each patch as a closed outline, and turn words and strokes into none.');
+    throw new ImportFault(
+      'The file holds no closed shapes. Draw each patch as a closed outline, and turn words and strokes into none.',
+    );
   }
-  if (frame !== null) say('note', `Left out as a frame: the shape in line ${frame.shape.line}, which holds all the others.`);
+  if (frame !== null)
+    say('note', `Left out as a frame: the shape in line ${frame.shape.line}, which holds all the others.`);
   const drawn = boxOf(shapes.map(({ outline }) => outline));
   const known = choices.width !== undefined ? 'given' : page.said;
   // Curves are straightened to the true size, so a size that she gives is taken into account before.
@@ -110,10 +113,15 @@ function importKnown(text: string, choices: ImportChoices): ImportedSvg {
   const patches = factor === 1 ? shapes : withoutFrame(traced.closed).kept;
   for (const fault of traced.faults) say('warning', fault);
   if (traced.flattened > 0) {
-    say('note', `${many(traced.flattened, 'curve is', 'curves are')} no arc of a circle, and cut into straight edges within 1/1000 in.`);
+    say(
+      'note',
+      `${many(traced.flattened, 'curve is', 'curves are')} no arc of a circle, and cut into straight edges within 1/1000 in.`,
+    );
   }
   if (patches.length > MOST_PATCHES || patches.reduce((sum, each) => sum + each.outline.length, 0) > MOST_EDGES) {
-    throw new ImportFault(`The drawing has more than ${MOST_PATCHES} patches or ${MOST_EDGES} edges. Save the block alone.`);
+    throw new ImportFault(
+      `The drawing has more than ${MOST_PATCHES} patches or ${MOST_EDGES} edges. Save the block alone.`,
+    );
   }
 
   const toUnit = convert(1, 'in', unit);
@@ -136,7 +144,8 @@ function importKnown(text: string, choices: ImportChoices): ImportedSvg {
     say('warning', `The shape in line ${shape.shape.line} is left out: ${fault}.`, [flattened(about[i]!)]);
     return [];
   });
-  if (sound.length === 0) throw new ImportFault(notes.find((note) => note.kind === 'warning')?.text ?? 'No shape can be read.');
+  if (sound.length === 0)
+    throw new ImportFault(notes.find((note) => note.kind === 'warning')?.text ?? 'No shape can be read.');
 
   const polygons = sound.map(({ outline }) => flattened(outline));
   const inside = wordsInside(
@@ -167,7 +176,10 @@ function importKnown(text: string, choices: ImportChoices): ImportedSvg {
     );
   }
   if (known === 'pixels') {
-    say('warning', `The file gives its size in pixels, taken at 96 to the inch. If that is not the true size, say how wide it is.`);
+    say(
+      'warning',
+      `The file gives its size in pixels, taken at 96 to the inch. If that is not the true size, say how wide it is.`,
+    );
   }
   if (known === 'none') say('error', 'The file says no true size. Say how wide the drawing is when finished.');
   const box = boxOf(about);
@@ -213,7 +225,10 @@ function boxOf(outlines: readonly Outline[]): Extent {
 /** A shape that goes round all the others, where they fill it or are painted and it is not, is a frame or a backdrop. */
 function withoutFrame(shapes: readonly TracedShape[]): { kept: readonly TracedShape[]; frame: TracedShape | null } {
   const area = (shape: TracedShape): number => Math.abs(outlineArea(shape.outline));
-  const largest = shapes.reduce<TracedShape | null>((best, each) => (best === null || area(each) > area(best) ? each : best), null);
+  const largest = shapes.reduce<TracedShape | null>(
+    (best, each) => (best === null || area(each) > area(best) ? each : best),
+    null,
+  );
   const others = shapes.filter((each) => each !== largest);
   if (largest === null || others.length < 2) return { kept: shapes, frame: null };
   const [outer, inner] = [outlineBox(largest.outline), boxOf(others.map(({ outline }) => outline))];
@@ -237,7 +252,10 @@ function centreOf(
 ): Point {
   if (page !== null) return inUnit(page);
   if (traced.centre !== null) return inUnit(traced.centre);
-  const masses = outlines.map((outline) => ({ middle: outlineCentroid(outline), area: Math.abs(outlineArea(outline)) }));
+  const masses = outlines.map((outline) => ({
+    middle: outlineCentroid(outline),
+    area: Math.abs(outlineArea(outline)),
+  }));
   return blockCentre(masses, boxOf(outlines).middle, tolerance);
 }
 
@@ -277,12 +295,18 @@ const findOrder: FindOrder = (patches) => {
   return isSewable(found) ? found.order : null;
 };
 
-function repeatedUnits(found: readonly FoundPatch[], within: number, warn: (words: string) => void): readonly RepeatedUnit[] {
+function repeatedUnits(
+  found: readonly FoundPatch[],
+  within: number,
+  warn: (words: string) => void,
+): readonly RepeatedUnit[] {
   const units: NamedUnit[] = groupUnits(found).flatMap(({ name, patches, meant }) => {
     const parts = splitUnits(byNumber(patches), findOrder, within);
     const called = name === '' ? 'What lies side by side' : `“${name}”`;
     if (parts.some(({ pieceable }) => !pieceable)) {
-      warn(`${called}: ${parts.filter(({ pieceable }) => !pieceable).length === 1 ? 'some patches have' : 'several parts have'} no sewing order on one foundation, so they are listed without paper.`);
+      warn(
+        `${called}: ${parts.filter(({ pieceable }) => !pieceable).length === 1 ? 'some patches have' : 'several parts have'} no sewing order on one foundation, so they are listed without paper.`,
+      );
     } else if (meant && parts.length > 1) {
       warn(`${called} cannot be sewn on one foundation; it is parted into ${parts.length} units.`);
     }
@@ -364,10 +388,16 @@ function sayOverlaps(
   const middles = shown.map(({ outline }) => outlineCentroid(outline));
   const nameOf = (index: number): string => {
     const { middle } = found[index]!;
-    const nearest = middles.reduce((best, each, i) => (distance(each, middle) < distance(middles[best]!, middle) ? i : best), 0);
+    const nearest = middles.reduce(
+      (best, each, i) => (distance(each, middle) < distance(middles[best]!, middle) ? i : best),
+      0,
+    );
     return shown[nearest]!.name;
   };
-  for (const { patches: [a, b], places } of overlaps) {
+  for (const {
+    patches: [a, b],
+    places,
+  } of overlaps) {
     say('warning', `${nameOf(a)} and ${nameOf(b)} lie over one another; cloth would be planned for both.`, places);
   }
   for (const gap of gaps) {

@@ -14,21 +14,25 @@ const HAIR: Readonly<Record<LengthUnit, number>> = { in: 4e-4, cm: 1e-3 };
 /** Degrees of which the rays of common rounds are whole multiples. */
 const RAY = 0.25;
 
-export const neatIn = (unit: LengthUnit): Neat => ({ place: neatPlace(unit), arcs: (outline) => neatArcs(outline, unit) });
+export const neatIn = (unit: LengthUnit): Neat => ({
+  place: neatPlace(unit),
+  arcs: (outline) => neatArcs(outline, unit),
+});
 
-/** First across and up, then on a ray at a whole distance from the centre, then the distance alone. */
+/** Whichever is nearest: whole marks across and up, or a ray at a whole distance from the centre; else the distance alone. */
 function neatPlace(unit: LengthUnit): Neat['place'] {
+  const hair = HAIR[unit];
   const near = (value: number): number => Math.round(value / MARK[unit]) * MARK[unit];
-  const isNear = (value: number): boolean => Math.abs(value - near(value)) <= HAIR[unit];
+  const isNear = (value: number): boolean => Math.abs(value - near(value)) <= hair;
   return (place) => {
     const [x, y] = place;
-    if (isNear(x) && isNear(y)) return [near(x), near(y)];
     const radius = Math.hypot(x, y);
-    if (!isNear(radius)) return [Math.abs(x) <= HAIR[unit] ? 0 : x, Math.abs(y) <= HAIR[unit] ? 0 : y];
-    const degrees = degreesFromUp(place);
-    const ray = Math.round(degrees / RAY) * RAY;
-    const onRay = scale(fromUp(ray), near(radius));
-    return distance(onRay, place) <= 2 * HAIR[unit] ? onRay : scale(place, near(radius) / radius);
+    const square: Point = [near(x), near(y)];
+    const onRay = scale(fromUp(Math.round(degreesFromUp(place) / RAY) * RAY), near(radius));
+    const best = distance(square, place) < distance(onRay, place) ? square : onRay;
+    if (distance(best, place) <= Math.SQRT2 * hair) return best;
+    if (isNear(radius)) return scale(place, near(radius) / radius);
+    return [Math.abs(x) <= hair ? 0 : x, Math.abs(y) <= hair ? 0 : y];
   };
 }
 
@@ -40,7 +44,8 @@ function neatArcs(outline: Outline, unit: LengthUnit): Outline {
     const [a, b] = [Math.hypot(...from), Math.hypot(...to)];
     const half = distance(from, to) / 2;
     // How far the bulge would move; both arcs must lie on the same side of their chord as they do now.
-    const about = Math.abs(a - b) <= HAIR[unit] && a > half && Math.abs(bulge(a, half) - bulge(arc.radius, half)) <= 3 * HAIR[unit];
+    const about =
+      Math.abs(a - b) <= HAIR[unit] && a > half && Math.abs(bulge(a, half) - bulge(arc.radius, half)) <= 3 * HAIR[unit];
     return [from, about && isAbout(from, to, arc.turn) ? { arc: { ...arc, radius: (a + b) / 2 } } : { arc }];
   });
 }

@@ -67,6 +67,8 @@ function gapsBetween(patches: readonly Polygon[], tolerance: number): readonly P
 function slits(outside: readonly Polygon[], reach: number): readonly Polygon[] {
   const closed = widen(widen(outside, reach / 2), -reach / 2);
   return closed
-    .flatMap((each) => outside.reduce<readonly Polygon[]>((left, out) => left.flatMap((part) => difference(part, out)), [each]))
+    .flatMap((each) =>
+      outside.reduce<readonly Polygon[]>((left, out) => left.flatMap((part) => difference(part, out)), [each]),
+    )
     .filter((each) => Math.max(boxWidth(polygonBox(each)), boxHeight(polygonBox(each))) > 4 * reach);
 }

@@ -52,11 +52,17 @@ export const plainWords = (name: string): string =>
 export function namePatches(patches: readonly PatchWords[]): NamedPatches {
   const codeOf = patches.map(codeFrom);
   const said = patches.map(saidRole);
-  const byId = patches.map((patch) => (patch.names === null || isGiven(patch.names.id) || patchCode(patch.names.id) !== null ? '' : plainWords(patch.names.id)));
+  const byId = patches.map((patch) =>
+    patch.names === null || isGiven(patch.names.id) || patchCode(patch.names.id) !== null
+      ? ''
+      : plainWords(patch.names.id),
+  );
   const idsServe = new Set(byId.filter((name) => name !== '')).size <= MOST_FROM_IDS;
   const named = said.map((name, i) => (name === '' && idsServe ? byId[i]! : name));
   const ofFill = namesOfFills(patches, named);
-  const nameOf = patches.map(({ fill }, i) => named[i] || ofFill.get(fill) || (fill === 'none' ? 'patches' : colourName(fill)));
+  const nameOf = patches.map(
+    ({ fill }, i) => named[i] || ofFill.get(fill) || (fill === 'none' ? 'patches' : colourName(fill)),
+  );
   // Two colours may have one name; they are told apart by their figures.
   const fillsOf = new Map<string, Set<string>>();
   const fromFill = patches.map(({ fill }, i) => named[i] === '' && !ofFill.has(fill));
@@ -76,7 +82,11 @@ export function namePatches(patches: readonly PatchWords[]): NamedPatches {
     roleOf: final.map(({ id }) => id),
     codeOf,
     roles: [...roles.values()],
-    from: named.some((name) => name !== '') ? 'names' : patches.some(({ fill }) => fill !== 'none') ? 'colours' : 'nothing',
+    from: named.some((name) => name !== '')
+      ? 'names'
+      : patches.some(({ fill }) => fill !== 'none')
+        ? 'colours'
+        : 'nothing',
   };
 }
 

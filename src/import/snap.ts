@@ -90,7 +90,7 @@ function projections(
 ): ReadonlyMap<number, readonly Point[]> {
   const spread = Math.max(...[0, 1].map((axis) => rangeOf(places, axis as 0 | 1)));
   const grid = new PlaceGrid(Math.max(4 * tolerance, spread / 200));
-  places.forEach((place, i) => grid.add(place, i));
+  for (const [i, place] of places.entries()) grid.add(place, i);
   const onto = new Map<number, Point[]>();
   outlines.forEach((outline, i) => {
     if (outline.length === 0) return;

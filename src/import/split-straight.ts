@@ -42,7 +42,8 @@ function linesOf(patches: readonly FoundPatch[], within: number): readonly Line[
     const along = scale(subtract(to, from), 1 / size);
     const normal: Point = [-along[1], along[0]];
     const known = lines.some(
-      (line) => Math.abs(cross(line.normal, normal)) < 1e-3 && Math.abs(dot(subtract(from, line.from), line.normal)) <= within,
+      (line) =>
+        Math.abs(cross(line.normal, normal)) < 1e-3 && Math.abs(dot(subtract(from, line.from), line.normal)) <= within,
     );
     if (!known) lines.push({ from, normal });
     if (lines.length >= MOST_LINES) break;

@@ -1,9 +1,10 @@
 /** Outlines as a hand would write them: anticlockwise, no corner where an edge runs straight on, arcs of one circle as one. */
-import { circleThrough } from './svg/trace-run.ts';
+
 import { arcOf, onArc } from '../shape/arc.ts';
 import { type Edge, edgesOf, type Outline, type OutlineEntry } from '../shape/outline.ts';
 import { outlineArea } from '../shape/outline-measures.ts';
 import { cross, distance, dot, type Point, subtract } from '../shape/point.ts';
+import { circleThrough } from './svg/trace-run.ts';
 
 /** Radians; as in tracing, longer arcs stay parted. */
 const LONGEST_ARC = 3;
@@ -66,7 +67,8 @@ function asOne(a: Edge, b: Edge, within: number): Edge | null {
     const onward = dot(subtract(a.to, a.from), along) > 0 && dot(subtract(b.to, b.from), along) > 0;
     return size > 0 && off <= Math.min(within, 0.002 * size) && onward ? { from: a.from, to: b.to } : null;
   }
-  if (a.arc === undefined || b.arc === undefined || a.arc.turn !== b.arc.turn || a.arc.large || b.arc.large) return null;
+  if (a.arc === undefined || b.arc === undefined || a.arc.turn !== b.arc.turn || a.arc.large || b.arc.large)
+    return null;
   const [arcA, arcB] = [arcOf(a)!, arcOf(b)!];
   const circle = circleThrough(a.from, a.to, b.to);
   if (circle === null || Math.abs(arcA.sweep + arcB.sweep) > LONGEST_ARC) return null;

@@ -5,14 +5,17 @@ import { expect, test } from 'vitest';
 import type { CutList } from '../../src/cutting/cut-list.ts';
 import { makeCutList } from '../../src/cutting/make-cut-list.ts';
 import { importSvg } from '../../src/import/import-svg.ts';
-import type { CompassStarForm, Quilt, Unit } from '../../src/quilt/quilt.ts';
+import type { CompassStarForm } from '../../src/quilt/forms/compass-star.ts';
+import type { Quilt, Unit } from '../../src/quilt/quilt.ts';
+import type { Polygon } from '../../src/shape/point.ts';
+import { polygonArea, polygonPerimeter } from '../../src/shape/polygon.ts';
 import { sameOutline } from '../../src/shape/same-outline.ts';
 import { COLOURS, inInches, inMillimetres, inPixels, inPoints } from './star-drawings.ts';
 
 const dial: Quilt = JSON.parse(
   readFileSync(new URL('../../scenarios/solstice-dial.yardwright.json', import.meta.url), 'utf8'),
 );
-const dialForm = dial.blocks[0]!.form!;
+const dialForm = dial.blocks[0]!.form as CompassStarForm;
 const DIALECTS = { inches: inInches, millimetres: inMillimetres, pixels: inPixels, points: inPoints };
 
 /** The dial's quilt with a star of these numbers, or with the units that were found in its drawing. */
@@ -21,8 +24,16 @@ const quiltOf = (source: { form: CompassStarForm } | { units: readonly Unit[] })
   return { ...dial, blocks: [{ ...block, ...source }] };
 };
 
-/** Blanks are one where role and number agree and every alternative is the same polygon within 1/64 in. */
-function expectSameBlanks(found: CutList, wanted: CutList): void {
+type SameShape = (a: Polygon, b: Polygon) => boolean;
+const samePolygon: SameShape = (a, b) => sameOutline(a, b, 1 / 64);
+/**
+ * Where two ways to cut a blank are equally good, a rounding in the file may tip the balance; their areas are then the same to
+ * within what 1/64 in all round would make.
+ */
+const sameCloth: SameShape = (a, b) => Math.abs(polygonArea(a) - polygonArea(b)) <= polygonPerimeter(b) / 64;
+
+/** Blanks are one where role, number and turns agree and every alternative is the same. */
+function expectSameBlanks(found: CutList, wanted: CutList, same: SameShape): void {
   const flat = (list: CutList) =>
     list.groups.flatMap(({ blanks, job }) => blanks.map((blank, i) => ({ blank, job: job.blanks[i]! })));
   const left = [...flat(found)];
@@ -36,9 +47,10 @@ function expectSameBlanks(found: CutList, wanted: CutList): void {
         Math.abs(other.blank.finishedArea - blank.finishedArea) < 1 / 64 &&
         blank.shapes.every((shape, i) => {
           const twin = other.blank.shapes[i];
-          return twin?.kind === shape.kind && sameOutline(twin.outline, shape.outline, 1 / 64);
+          return twin?.kind === shape.kind && same(twin.outline, shape.outline);
         }) &&
-        JSON.stringify(other.job.shapes!.map(({ turns }) => turns)) === JSON.stringify(job.shapes!.map(({ turns }) => turns)),
+        JSON.stringify(other.job.shapes!.map(({ turns }) => turns)) ===
+          JSON.stringify(job.shapes!.map(({ turns }) => turns)),
     );
     expect({ blank: blank.id, found: match >= 0 }).toEqual({ blank: blank.id, found: true });
     left.splice(match, 1);
@@ -49,13 +61,18 @@ function expectSameBlanks(found: CutList, wanted: CutList): void {
 function withOwnRoles(units: readonly Unit[], text: string): readonly Unit[] {
   const seeds = importSvg(text, { unit: 'in', name: 'Star' }).block!.roles;
   const own = Object.keys(COLOURS);
-  const byColour = new Map(importSvg(colourTable(), { unit: 'in', name: 'x' }).block!.roles.map(({ name }, i) => [name, own[i]!]));
+  const byColour = new Map(
+    importSvg(colourTable(), { unit: 'in', name: 'x' }).block!.roles.map(({ name }, i) => [name, own[i]!]),
+  );
   const roleOf = (id: string): string => {
     const { name } = seeds.find((seed) => seed.id === id)!;
     const words = name.toLowerCase().replace(', ', '-');
     return own.includes(words) ? words : byColour.get(name)!;
   };
-  return units.map((unit) => ({ ...unit, patches: unit.patches.map((patch) => ({ ...patch, role: roleOf(patch.role) })) }));
+  return units.map((unit) => ({
+    ...unit,
+    patches: unit.patches.map((patch) => ({ ...patch, role: roleOf(patch.role) })),
+  }));
 }
 
 /** One square of each colour, in the order of the roles, so that colours are named by what is tested. */
@@ -75,11 +92,16 @@ test.each(Object.entries(DIALECTS))('the dial, drawn in %s', (_, draw) => {
     ['D', false, 4, 1],
   ]);
   expect(block!.units[1]!.repeat.mirrored).toBe('alternate');
-  expectSameBlanks(makeCutList(quiltOf({ units: withOwnRoles(block!.units, text) })), makeCutList(quiltOf({ form: dialForm })));
+  expectSameBlanks(
+    makeCutList(quiltOf({ units: withOwnRoles(block!.units, text) })),
+    makeCutList(quiltOf({ form: dialForm })),
+    samePolygon,
+  );
 });
 
 test('stars of any numbers, in every dialect', () => {
-  const inches = (least: number, most: number) => fc.integer({ min: least * 32, max: most * 32 }).map((each) => each / 32);
+  const inches = (least: number, most: number) =>
+    fc.integer({ min: least * 32, max: most * 32 }).map((each) => each / 32);
   const forms = fc
     .record({
       points: fc.constantFrom(8, 12, 16, 24),
@@ -97,7 +119,11 @@ test('stars of any numbers, in every dialect', () => {
     fc.property(forms, fc.constantFrom(...Object.values(DIALECTS)), (form, draw) => {
       const text = draw(form);
       const { block } = importSvg(text, { unit: 'in', name: 'Star' });
-      expectSameBlanks(makeCutList(quiltOf({ units: withOwnRoles(block!.units, text) })), makeCutList(quiltOf({ form })));
+      expectSameBlanks(
+        makeCutList({ ...quiltOf({ units: withOwnRoles(block!.units, text) }), ruler: 1 / 64 }),
+        makeCutList({ ...quiltOf({ form }), ruler: 1 / 64 }),
+        sameCloth,
+      );
     }),
     { numRuns: 12, seed: 4 },
   );

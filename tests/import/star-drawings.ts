@@ -2,8 +2,9 @@
  * Compass stars written as SVG in the ways in which drawing programs write it. Shares nothing with what reads them: it takes the
  * generator's outlines and its places, and does its own arithmetic and text.
  */
-import { drawCompassStar } from '../../src/quilt/compass-star.ts';
-import type { CompassStarForm, Unit } from '../../src/quilt/quilt.ts';
+import type { CompassStarForm } from '../../src/quilt/forms/compass-star.ts';
+import { drawForm } from '../../src/quilt/forms/forms.ts';
+import type { Unit } from '../../src/quilt/quilt.ts';
 
 type Pair = readonly [number, number];
 interface Step {
@@ -34,7 +35,7 @@ export const COLOURS: Readonly<Record<string, string>> = {
 
 /** Every copy of every unit, as drawn in its first place, with the turn that sets it in its own. */
 export function copiesOf(form: CompassStarForm): readonly Copy[] {
-  return drawCompassStar(form, 'in').flatMap((unit: Unit) =>
+  return drawForm(form, 'in').flatMap((unit: Unit) =>
     Array.from({ length: unit.repeat.count }, (_, k) => ({
       unit: unit.id,
       degrees: (unit.repeat.from ?? 0) + (k * 360) / unit.repeat.count,
@@ -70,7 +71,9 @@ function placed(loop: Loop, { degrees, mirrored }: Copy): Loop {
   return {
     start: move(loop.start),
     steps: loop.steps.map(({ to, arc }) =>
-      arc === undefined ? { to: move(to) } : { to: move(to), arc: { ...arc, sweep: mirrored ? -arc.sweep : arc.sweep } },
+      arc === undefined
+        ? { to: move(to) }
+        : { to: move(to), arc: { ...arc, sweep: mirrored ? -arc.sweep : arc.sweep } },
     ),
   };
 }
@@ -86,7 +89,9 @@ export function inInches(form: CompassStarForm): string {
     const paths = copy.patches.map(({ number, role, loop }) => {
       const { start, steps } = placed(loop, copy);
       const d = steps.map(({ to, arc }) =>
-        arc === undefined ? `L ${at(to)}` : `A ${n(arc.radius)} ${n(arc.radius)} 0 0 ${arc.sweep > 0 ? 0 : 1} ${at(to)}`,
+        arc === undefined
+          ? `L ${at(to)}`
+          : `A ${n(arc.radius)} ${n(arc.radius)} 0 0 ${arc.sweep > 0 ? 0 : 1} ${at(to)}`,
       );
       return `<path id="${copy.unit}${number}-${i}" fill="${COLOURS[role]}" d="M ${at(start)} ${d.join(' ')} Z"><title>${role}</title></path>`;
     });
@@ -110,7 +115,9 @@ export function inMillimetres(form: CompassStarForm): string {
       const d = loop.steps.map(({ to, arc }) => {
         const by = `${mm(to[0] - from[0])},${mm(to[1] - from[1])}`;
         from = to;
-        return arc === undefined ? `l ${by}` : `a ${mm(arc.radius)},${mm(arc.radius)} 0 0 ${arc.sweep > 0 ? 1 : 0} ${by}`;
+        return arc === undefined
+          ? `l ${by}`
+          : `a ${mm(arc.radius)},${mm(arc.radius)} 0 0 ${arc.sweep > 0 ? 1 : 0} ${by}`;
       });
       return `<path style="fill:${COLOURS[role]};stroke:#000000;stroke-width:0.1" id="path${1000 + 10 * i + k}" inkscape:label="${role.replace('-', ', ')}" d="m ${mm(loop.start[0])},${mm(loop.start[1])} ${d.join(' ')} z"/>`;
     });
@@ -140,7 +147,12 @@ export function inPixels(form: CompassStarForm): string {
       }
       let from = start;
       const d = steps.map(({ to, arc }) => {
-        const text = arc === undefined ? `L${at(to)}` : cubics(from, arc.sweep).map((each) => `C${each.map(at).join(' ')}`).join('');
+        const text =
+          arc === undefined
+            ? `L${at(to)}`
+            : cubics(from, arc.sweep)
+                .map((each) => `C${each.map(at).join(' ')}`)
+                .join('');
         from = to;
         return text;
       });
@@ -179,7 +191,9 @@ export function inPoints(form: CompassStarForm): string {
       drawn.add(copy.unit);
       const paths = copy.patches.map(({ role, loop }) => {
         const d = loop.steps.map(({ to, arc }) =>
-          arc === undefined ? `L${at(to)}` : `A${n(72 * arc.radius)} ${n(72 * arc.radius)} 0 0 ${arc.sweep > 0 ? 0 : 1} ${at(to)}`,
+          arc === undefined
+            ? `L${at(to)}`
+            : `A${n(72 * arc.radius)} ${n(72 * arc.radius)} 0 0 ${arc.sweep > 0 ? 0 : 1} ${at(to)}`,
         );
         return `<path fill="${COLOURS[role]}" d="M${at(loop.start)}${d.join('')}Z"/>`;
       });

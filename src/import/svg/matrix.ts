@@ -1,6 +1,7 @@
 /** Affine maps as SVG writes them, and its transform lists. */
-import type { Point } from '../../shape/point.ts';
+
 import { cosAndSin } from '../../shape/angle.ts';
+import type { Point } from '../../shape/point.ts';
 
 /** Takes (x, y) to (a x + c y + e, b x + d y + f). */
 export type Matrix = readonly [a: number, b: number, c: number, d: number, e: number, f: number];

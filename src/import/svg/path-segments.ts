@@ -110,7 +110,14 @@ function ellipse(element: XmlElement): UserShape {
   const radii = element.name === 'circle' ? ['r', 'r'] : ['rx', 'ry'];
   return withNumbers(element, ['cx', 'cy', ...radii], ([x, y, rx, ry]) => {
     if (!(rx! > 0 && ry! > 0)) return NOTHING;
-    const quarter = (to: Point): Segment => ({ kind: 'arc', radii: [rx!, ry!], turn: 0, large: false, sweep: true, to });
+    const quarter = (to: Point): Segment => ({
+      kind: 'arc',
+      radii: [rx!, ry!],
+      turn: 0,
+      large: false,
+      sweep: true,
+      to,
+    });
     const [cx, cy] = [x!, y!];
     return closed(
       [cx + rx!, cy],
@@ -121,7 +128,10 @@ function ellipse(element: XmlElement): UserShape {
 
 function points(element: XmlElement): UserShape {
   const values = numbersOf(element.attributes.get('points') ?? '');
-  const corners = Array.from({ length: Math.floor(values.length / 2) }, (_, i): Point => [values[2 * i]!, values[2 * i + 1]!]);
+  const corners = Array.from(
+    { length: Math.floor(values.length / 2) },
+    (_, i): Point => [values[2 * i]!, values[2 * i + 1]!],
+  );
   const [start, ...rest] = corners.slice(0, MOST_SEGMENTS);
   if (start === undefined) return NOTHING;
   return element.name === 'polygon' ? closed(start, lines(...rest)) : open(start, ...rest);
@@ -195,6 +205,9 @@ function pathShape(data: string): UserShape {
 
 /** The same curve as a cubic. */
 function fromQuadratic(from: Point, control: Point, to: Point): Segment {
-  const near = (end: Point): Point => [end[0] + (2 / 3) * (control[0] - end[0]), end[1] + (2 / 3) * (control[1] - end[1])];
+  const near = (end: Point): Point => [
+    end[0] + (2 / 3) * (control[0] - end[0]),
+    end[1] + (2 / 3) * (control[1] - end[1]),
+  ];
   return { kind: 'curve', first: near(from), second: near(to), to };
 }

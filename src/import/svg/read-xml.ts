@@ -78,12 +78,12 @@ class Reader {
 
   constructor() {
     this.parser.on('error', (error) => {
-      throw new ImportFault(`This is not a whole SVG file: line ${error.message.replace(/^(\d+):(\d+): /, '$1, place $2: ')}`);
+      throw new ImportFault(
+        `This is not a whole SVG file: line ${error.message.replace(/^(\d+):(\d+): /, '$1, place $2: ')}`,
+      );
     });
     this.parser.on('doctype', (doctype) => this.onDoctype(doctype));
-    this.parser.on('opentag', ({ name, attributes }) =>
-      this.onOpen(name, attributes as Record<string, string>),
-    );
+    this.parser.on('opentag', ({ name, attributes }) => this.onOpen(name, attributes as Record<string, string>));
     this.parser.on('closetag', () => this.onClose());
     this.parser.on('text', (words) => this.onText(words));
     this.parser.on('cdata', (words) => this.onText(words));

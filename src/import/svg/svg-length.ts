@@ -23,10 +23,11 @@ export interface SvgLength {
 /** null where there is none, or none that says a size: percentages, ems, words. */
 export function parseSvgLength(text: string | undefined): SvgLength | null {
   const found = /^\s*([-+]?(?:\d+\.?\d*|\.\d+)(?:e[-+]?\d+)?)\s*([a-z%]*)\s*$/i.exec((text ?? '').slice(0, 60));
-  const unit = found?.[2]!.toLowerCase();
-  const perInch = unit === undefined ? undefined : UNITS[unit];
-  if (perInch === undefined || !Object.hasOwn(UNITS, unit!)) return null;
-  const inches = Number(found![1]) / perInch;
+  if (found === null) return null;
+  const unit = found[2]!.toLowerCase();
+  const perInch = Object.hasOwn(UNITS, unit) ? UNITS[unit]! : null;
+  if (perInch === null) return null;
+  const inches = Number(found[1]) / perInch;
   return Number.isFinite(inches) ? { inches, physical: unit !== 'px' && unit !== '' } : null;
 }
 

@@ -43,7 +43,15 @@ function declarations(text: string): Declarations {
     const colon = each.indexOf(':');
     return colon < 0
       ? []
-      : [[each.slice(0, colon).trim().toLowerCase(), each.slice(colon + 1).replace(/!important/i, '').trim()] as const];
+      : [
+          [
+            each.slice(0, colon).trim().toLowerCase(),
+            each
+              .slice(colon + 1)
+              .replace(/!important/i, '')
+              .trim(),
+          ] as const,
+        ];
   });
   return new Map(pairs);
 }
@@ -60,7 +68,11 @@ export function lookOf(element: XmlElement, above: Look, sheet: Sheet): Look {
     declarations(attributes.get('style') ?? ''),
   ];
   const said = (name: string): string | undefined => {
-    const value = layers.findLast((layer) => layer.has(name))?.get(name)?.trim().toLowerCase();
+    const value = layers
+      .findLast((layer) => layer.has(name))
+      ?.get(name)
+      ?.trim()
+      .toLowerCase();
     return value === 'inherit' || value === '' ? undefined : value;
   };
   const transparent = said('fill-opacity') === '0';
@@ -71,20 +83,31 @@ export function lookOf(element: XmlElement, above: Look, sheet: Sheet): Look {
     fill: transparent ? 'none' : fill === undefined ? above.fill : colour(fill),
     stroke: stroke === undefined ? above.stroke : colour(stroke),
     hidden:
-      above.hidden || said('display') === 'none' || visibility === 'hidden' || visibility === 'collapse' || said('opacity') === '0',
+      above.hidden ||
+      said('display') === 'none' ||
+      visibility === 'hidden' ||
+      visibility === 'collapse' ||
+      said('opacity') === '0',
   };
 }
 
 /** Colours written in different ways come out alike: #rrggbb, or the name as written. */
 function colour(text: string): string {
   const short = /^#([0-9a-f])([0-9a-f])([0-9a-f])$/.exec(text);
-  if (short !== null) return `#${short.slice(1).map((digit) => digit + digit).join('')}`;
-  const parts = /^rgba?\(([^()]*)\)$/.exec(text)?.[1]!.split(/[\s,/]+/).filter((part) => part !== '');
-  if (parts === undefined || parts.length < 3) return text === 'transparent' ? 'none' : text;
+  if (short !== null)
+    return `#${short
+      .slice(1)
+      .map((digit) => digit + digit)
+      .join('')}`;
+  const numbers = /^rgba?\(([^()]*)\)$/.exec(text);
+  const parts = (numbers?.[1] ?? '').split(/[\s,/]+/).filter((part) => part !== '');
+  if (parts.length < 3) return text === 'transparent' ? 'none' : text;
   if (parts[3] !== undefined && Number.parseFloat(parts[3]) === 0) return 'none';
   const hex = parts.slice(0, 3).map((part) => {
     const value = Number.parseFloat(part) * (part.endsWith('%') ? 2.55 : 1);
-    return Math.max(0, Math.min(255, Math.round(value) || 0)).toString(16).padStart(2, '0');
+    return Math.max(0, Math.min(255, Math.round(value) || 0))
+      .toString(16)
+      .padStart(2, '0');
   });
   return `#${hex.join('')}`;
 }

@@ -2,8 +2,9 @@
  * Runs of SVG segments as edges in inches: straight ones and true arcs. What is circular after all transforms stays an arc;
  * any other curve becomes straight edges that part from it by no more than a thousandth of an inch.
  */
-import type { Edge } from '../../shape/outline.ts';
+
 import { cosAndSin } from '../../shape/angle.ts';
+import type { Edge } from '../../shape/outline.ts';
 import { add, cross, distance, dot, length, type Point, scale, subtract } from '../../shape/point.ts';
 import { apply, applyStep, type Matrix } from './matrix.ts';
 import type { Segment, UserRun } from './path-segments.ts';
@@ -93,7 +94,11 @@ function isStraight([a, b, c, d]: Cubic): boolean {
     [b, c].every((handle) => {
       const step = subtract(handle, a);
       const gone = dot(step, along) / size;
-      return Math.abs(cross(along, step)) / size <= STRAIGHT_WITHIN && gone >= -STRAIGHT_WITHIN && gone <= size + STRAIGHT_WITHIN;
+      return (
+        Math.abs(cross(along, step)) / size <= STRAIGHT_WITHIN &&
+        gone >= -STRAIGHT_WITHIN &&
+        gone <= size + STRAIGHT_WITHIN
+      );
     })
   );
 }
@@ -115,7 +120,11 @@ function arcThrough(cubic: Cubic): Edge | null {
 }
 
 /** null where they lie on one line, as near as can be told. */
-export function circleThrough(a: Point, b: Point, c: Point): { readonly centre: Point; readonly radius: number } | null {
+export function circleThrough(
+  a: Point,
+  b: Point,
+  c: Point,
+): { readonly centre: Point; readonly radius: number } | null {
   const u = subtract(b, a);
   const v = subtract(c, a);
   const twice = 2 * cross(u, v);
@@ -140,7 +149,7 @@ function traceArc(from: Point, arc: Extract<Segment, { kind: 'arc' }>, matrix: M
   // Sum and difference of the greatest and the least radius.
   if (apart > CURVE_WITHIN) {
     return pinned(
-      chain((t) => at(user.start + t * user.sweep), partsFor((Math.max(length(u), length(v)) * user.sweep ** 2))),
+      chain((t) => at(user.start + t * user.sweep), partsFor(Math.max(length(u), length(v)) * user.sweep ** 2)),
       ends,
     );
   }

@@ -2,7 +2,7 @@
 import type { Edge, Outline, OutlineEntry } from '../../shape/outline.ts';
 import { outlineArea } from '../../shape/outline-measures.ts';
 import { distance, type Point } from '../../shape/point.ts';
-import { apply, type Matrix, followedBy } from './matrix.ts';
+import { apply, followedBy, type Matrix } from './matrix.ts';
 import { traceRun } from './trace-run.ts';
 import type { SvgShape, WalkedSvg } from './walk-svg.ts';
 
@@ -77,7 +77,8 @@ export function traceShapes(walked: WalkedSvg, toInches: Matrix): Traced {
   };
 }
 
-const isCentre = ({ names }: SvgShape): boolean => [names.id, names.title, names.label].some((name) => CENTRE_NAME.test(name));
+const isCentre = ({ names }: SvgShape): boolean =>
+  [names.id, names.title, names.label].some((name) => CENTRE_NAME.test(name));
 
 function middleOf(edges: readonly Edge[]): Point | null {
   if (edges.length === 0) return null;
@@ -91,7 +92,9 @@ function middleOf(edges: readonly Edge[]): Point | null {
 
 /** null where the edges enclose nothing. */
 export function outlineOf(ring: readonly Edge[]): Outline | null {
-  const outline = ring.flatMap(({ from, arc }): readonly OutlineEntry[] => (arc === undefined ? [from] : [from, { arc }]));
+  const outline = ring.flatMap(({ from, arc }): readonly OutlineEntry[] =>
+    arc === undefined ? [from] : [from, { arc }],
+  );
   if (ring.length < 2 || (ring.length === 2 && ring.every((edge) => edge.arc === undefined))) return null;
   try {
     return Math.abs(outlineArea(outline)) > 1e-9 ? outline : null;

@@ -1,5 +1,5 @@
 /** How the numbers of an svg element become inches: its width and height, viewBox, preserveAspectRatio. */
-import { type Matrix, moving, numbersOf, scaling, followedBy } from './matrix.ts';
+import { followedBy, type Matrix, moving, numbersOf, scaling } from './matrix.ts';
 import { PIXELS_AN_INCH, parseSvgLength } from './svg-length.ts';
 
 export interface Viewport {
@@ -21,7 +21,11 @@ export function parseViewBox(text: string | undefined): Viewport | null {
  * in the middle.
  */
 export function viewBoxMatrix(box: Viewport, port: Viewport, aspect: string | undefined): Matrix {
-  const [align = 'xMidYMid', slice] = (aspect ?? '').trim().replace(/^defer\s+/, '').split(/\s+/).filter((word) => word !== '');
+  const [align = 'xMidYMid', slice] = (aspect ?? '')
+    .trim()
+    .replace(/^defer\s+/, '')
+    .split(/\s+/)
+    .filter((word) => word !== '');
   let x = port.width / box.width;
   let y = port.height / box.height;
   if (align === 'none') {

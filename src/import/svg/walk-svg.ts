@@ -1,7 +1,7 @@
 /** Goes through an SVG tree as a browser would draw it and gathers shapes and words, each with its transform and groups. */
 import type { Point } from '../../shape/point.ts';
 import { ImportFault } from '../import-fault.ts';
-import { IDENTITY, type Matrix, moving, parseTransform, followedBy } from './matrix.ts';
+import { followedBy, IDENTITY, type Matrix, moving, parseTransform } from './matrix.ts';
 import { shapeOf, type UserRun } from './path-segments.ts';
 import type { XmlElement } from './read-xml.ts';
 import { userLength } from './svg-length.ts';
@@ -121,7 +121,9 @@ class Walk implements WalkedSvg {
 
   private visit(element: XmlElement, above: Above): void {
     if (++this.steps > MOST_STEPS || above.depth > DEEPEST) {
-      throw new ImportFault('The drawing uses its own parts over and over, more often than can be read. Save the block alone.');
+      throw new ImportFault(
+        'The drawing uses its own parts over and over, more often than can be read. Save the block alone.',
+      );
     }
     if (NOT_DRAWN.has(element.name)) return;
     const look = lookOf(element, above.look, this.sheet);
@@ -160,7 +162,10 @@ class Walk implements WalkedSvg {
       return;
     }
     if (used === undefined || here.uses.includes(used)) {
-      this.fault(element, `it uses “${href.slice(0, LONGEST_NAME)}”, which ${used === undefined ? 'is not in the file' : 'holds it'}`);
+      this.fault(
+        element,
+        `it uses “${href.slice(0, LONGEST_NAME)}”, which ${used === undefined ? 'is not in the file' : 'holds it'}`,
+      );
       return;
     }
     const by = moving(userLength(element.attributes.get('x')) ?? 0, userLength(element.attributes.get('y')) ?? 0);
@@ -175,7 +180,11 @@ class Walk implements WalkedSvg {
       return;
     }
     const port = symbolViewport(used, element);
-    this.children(used, { ...inside, look: lookOf(used, inside.look, this.sheet), matrix: followedBy(port, inside.matrix) });
+    this.children(used, {
+      ...inside,
+      look: lookOf(used, inside.look, this.sheet),
+      matrix: followedBy(port, inside.matrix),
+    });
   }
 
   private shape(element: XmlElement, here: Above): void {
@@ -194,7 +203,8 @@ class Walk implements WalkedSvg {
   private text(element: XmlElement, here: Above): void {
     const text = element.text.replace(/\s+/g, ' ').trim().slice(0, LONGEST_NAME);
     const holder = [element, ...element.children].find((each) => each.attributes.has('x') || each.attributes.has('y'));
-    const place = (name: string): number => userLength((holder?.attributes.get(name) ?? '0').trim().split(/[\s,]+/)[0]) ?? 0;
+    const place = (name: string): number =>
+      userLength((holder?.attributes.get(name) ?? '0').trim().split(/[\s,]+/)[0]) ?? 0;
     if (text === '' || this.words.length >= MOST_SHAPES) return;
     const size = fontSize(element);
     const anchor = `${element.attributes.get('text-anchor') ?? ''}${element.attributes.get('style') ?? ''}`;
@@ -207,7 +217,9 @@ class Walk implements WalkedSvg {
   private fault(element: XmlElement, words: string): void {
     if (this.faults.length < MOST_FAULTS) {
       const id = element.attributes.get('id');
-      this.faults.push(`${id === undefined ? `The ${element.name}` : `“${id.slice(0, LONGEST_NAME)}”`} in line ${element.line}: ${words}.`);
+      this.faults.push(
+        `${id === undefined ? `The ${element.name}` : `“${id.slice(0, LONGEST_NAME)}”`} in line ${element.line}: ${words}.`,
+      );
     }
   }
 
@@ -227,7 +239,8 @@ function namesOf(element: XmlElement): Names {
 }
 
 function fontSize(element: XmlElement): number {
-  const written = element.attributes.get('font-size') ?? /font-size:\s*([^;]+)/.exec(element.attributes.get('style') ?? '')?.[1];
+  const written =
+    element.attributes.get('font-size') ?? /font-size:\s*([^;]+)/.exec(element.attributes.get('style') ?? '')?.[1];
   return userLength(written) ?? 16;
 }
 
