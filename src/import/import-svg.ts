@@ -53,6 +53,8 @@ export interface ShownPatch {
   readonly name: string;
   readonly role: string;
   readonly outline: Outline;
+  /** What the file fills it with, "#rrggbb"; null where that is no plain colour. */
+  readonly colour: string | null;
 }
 
 export interface ImportedSvg {
@@ -165,7 +167,7 @@ function importKnown(text: string, choices: ImportChoices): ImportedSvg {
   );
   const units = repeatedUnits(found, within, (words) => say('warning', words));
   const listed = lettered(units);
-  const shown = listed.flatMap(patchesInPlace);
+  const shown = listed.flatMap((each) => patchesInPlace(each, coloursOf(named.roleOf, sound)));
   sayOverlaps(polygons, tolerance, found, shown, say);
   if (named.from !== 'names') {
     say(
@@ -367,11 +369,25 @@ function letterOf(index: number): string {
   return index < 26 ? last : letterOf(Math.floor(index / 26) - 1) + last;
 }
 
-function patchesInPlace(unit: Unit): readonly ShownPatch[] {
+/** The first plain colour of each role. */
+function coloursOf(
+  roleOf: readonly string[],
+  sound: readonly { readonly shape: TracedShape }[],
+): ReadonlyMap<string, string> {
+  const colours = new Map<string, string>();
+  sound.forEach(({ shape: { shape, filled } }, i) => {
+    const role = roleOf[i]!;
+    if (filled && !colours.has(role) && /^#[0-9a-f]{6}$/.test(shape.look.fill)) colours.set(role, shape.look.fill);
+  });
+  return colours;
+}
+
+function patchesInPlace(unit: Unit, colours: ReadonlyMap<string, string>): readonly ShownPatch[] {
   return placesOf(unit).flatMap((place) =>
     unit.patches.map(({ number, role, outline }) => ({
       name: `${unit.id}${number}`,
       role,
+      colour: colours.get(role) ?? null,
       outline: moveOutline(place.mirrored ? mirrorOutline(outline) : outline, (corner) => turn(corner, place.turn)),
     })),
   );

@@ -6,6 +6,7 @@ import './styles/parts.css';
 import './styles/forms.css';
 import './styles/bench.css';
 import './styles/trace.css';
+import './styles/svg-import.css';
 import './styles/slip.css';
 import './styles/answers.css';
 import './styles/print.css';

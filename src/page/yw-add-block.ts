@@ -8,11 +8,12 @@ import { sendEdit } from './edit-event.ts';
 import { focusSoon } from './focus-soon.ts';
 import { freshId, PageElement } from './page-element.ts';
 import { UNITS, type Units } from './written.ts';
+import './svg/yw-svg-import.ts';
 import './trace/yw-trace.ts';
 import './yw-add-form.ts';
 import './yw-measured.ts';
 
-type Way = 'numbers' | 'measured' | 'picture';
+type Way = 'numbers' | 'measured' | 'drawing' | 'picture';
 
 interface WayOffered {
   readonly way: Way;
@@ -23,6 +24,7 @@ interface WayOffered {
 const WAYS: readonly WayOffered[] = [
   { way: 'numbers', words: 'From numbers', about: 'a star, a ring, a border: choose it, say how large' },
   { way: 'measured', words: 'From measured pieces', about: 'sizes typed in, or pasted from a spreadsheet' },
+  { way: 'drawing', words: 'From an SVG drawing', about: 'saved from a drawing program, at its true size' },
   { way: 'picture', words: 'Traced from a picture', about: 'a photo or scan of a page of your own' },
 ];
 
@@ -95,6 +97,8 @@ export class AddBlock extends PageElement {
         return html`<yw-add-form .quilt=${quilt} .units=${this.units}></yw-add-form>`;
       case 'measured':
         return html`<yw-measured .quilt=${quilt} .units=${this.units}></yw-measured>`;
+      case 'drawing':
+        return html`<yw-svg-import .quilt=${quilt} .units=${this.units}></yw-svg-import>`;
       case 'picture':
         return html`<yw-trace .quilt=${quilt} .units=${this.units}></yw-trace>`;
     }
