@@ -1,7 +1,7 @@
 /** Random forms of every kind, and what is known of each from plane geometry alone. */
 import fc from 'fast-check';
 import type { FormField, FormSpec, FormValue } from '../../../src/quilt/forms/form-spec.ts';
-import { FORMS, type Form, type FormKind } from '../../../src/quilt/forms/forms.ts';
+import { changedForm, FORMS, type Form, type FormKind } from '../../../src/quilt/forms/forms.ts';
 
 export type Values = Readonly<Record<string, FormValue>>;
 
@@ -44,7 +44,7 @@ const OUTWARD: Partial<Record<FormKind, readonly string[]>> = {
   pineapple: ['centre', 'side'],
 };
 
-/** The same with lengths put into their order, so that most of them can be drawn. */
+/** The same with lengths put into their order, and numbers that share out another made to, so that most of them can be drawn. */
 export const likelyForms = (spec: FormSpec): fc.Arbitrary<Form> =>
   fc
     .tuple(
@@ -57,7 +57,9 @@ export const likelyForms = (spec: FormSpec): fc.Arbitrary<Form> =>
         reached += steps[i]!;
         return name.startsWith('half ') ? [name.slice(5), 2 * reached] : [name, reached];
       });
-      return { ...form, ...Object.fromEntries(lengths) } as Form;
+      const counts = ['geese', 'spikes', 'wedges'].filter((field) => field in form);
+      const given = form as unknown as Values;
+      return changedForm(form, Object.fromEntries([...lengths, ...counts.map((field) => [field, given[field]])]));
     });
 
 /** A form of each kind to begin with, and one for each of its choices and switches. */
