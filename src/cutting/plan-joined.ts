@@ -2,6 +2,7 @@
 import type { Turns } from '../plan/layout-job.ts';
 import { lengthIn } from '../quilt/measure.ts';
 import type { Cloth, JoinedLength, Quilt } from '../quilt/quilt.ts';
+import { followed } from '../quilt/quilt-size.ts';
 import { polygonArea } from '../shape/polygon.ts';
 import { suppliesOf } from './cloth-lengths.ts';
 import type { Problem } from './cut-list.ts';
@@ -20,7 +21,8 @@ export function planJoined(
   taken: readonly string[],
   problems: Problem[],
 ): readonly PlannedBlank[] {
-  return quilt.joined.flatMap((joined) => {
+  return quilt.joined.flatMap((asWritten) => {
+    const joined = followed(quilt, asWritten);
     const cloths = clothsOf(joined.role);
     if (cloths.length === 0) {
       return [];

@@ -1,7 +1,7 @@
 /** The changes that the page can make to joined lengths, each from the old quilt to the new. */
-import type { Block, JoinedLength, LengthUnit, Quilt, Role, Scheme } from '../quilt/quilt.ts';
+import type { JoinedLength, LengthUnit, Quilt, Role, Scheme } from '../quilt/quilt.ts';
+import { followed } from '../quilt/quilt-size.ts';
 import { roleIdsOf } from '../quilt/units-of.ts';
-import { blockExtent } from './block-extent.ts';
 import type { Edit } from './edit-event.ts';
 
 export const JOINED_SORTS = ['Binding', 'Sashing', 'Border', 'Backing'] as const;
@@ -21,8 +21,7 @@ export const setJoined =
   });
 
 /**
- * A joined length to begin with, in a role and a cloth of its own in every scheme, sized as if the blocks lay side by side
- * in as square a quilt as they make.
+ * A joined length to begin with, in a role and a cloth of its own in every scheme, of a size that follows from the quilt's.
  * @param cloth in the scheme being planned; the others begin with the cloth of their first role
  */
 export const addJoined =
@@ -32,9 +31,11 @@ export const addJoined =
     const number = quilt.joined.filter(({ name }) => name === sort || name.startsWith(`${sort} `)).length + 1;
     const name = number === 1 ? sort : `${sort} ${number}`;
     const facing: Role['facing'] = { to: sort === 'Backing' ? 'upright' : 'free' };
+    const added: JoinedLength = { id, name, role, ...begun(quilt.unit, sort) };
+    const all = { ...quilt, joined: [...quilt.joined, added] };
     return {
-      ...quilt,
-      joined: [...quilt.joined, { id, name, role, ...sized(quilt, sort) }],
+      ...all,
+      joined: all.joined.map((joined) => (joined === added ? followed(all, joined) : joined)),
       roles: [...quilt.roles, { id: role, name, facing }],
       schemes: quilt.schemes.map((scheme) => ({
         ...scheme,
@@ -42,6 +43,24 @@ export const addJoined =
       })),
     };
   };
+
+/** Lets a joined length follow the quilt's size; or settles it at what it has come to, with other values for some fields. */
+export const letFollow =
+  (id: string, follows: JoinedLength['follows'] | undefined, fields: Changes = {}): Edit =>
+  (quilt) => {
+    const joined = quilt.joined.find((old) => old.id === id);
+    if (joined === undefined) {
+      return quilt;
+    }
+    const { length, width } = followed(quilt, joined);
+    return setJoined(id, { length, ...(joined.kind === 'panels' && { width }), ...fields, follows })(quilt);
+  };
+
+/** How large the finished quilt is; null for as it is reckoned. */
+export const setFinished =
+  (finished: Quilt['finished'] | null): Edit =>
+  ({ finished: _, ...quilt }) =>
+    finished == null ? quilt : { ...quilt, finished };
 
 /** Takes a joined length out, and its role where nothing else has it. */
 export const removeJoined =
@@ -103,53 +122,23 @@ const firstCloth = (scheme: Scheme, otherwise: string): string => Object.values(
 
 /** Widths, losses and overhangs to begin with are common practice; a straight seam takes twice its allowance. */
 const USUAL = {
-  in: {
-    binding: '2 1/2 in',
-    slant: '2 1/2 in',
-    strip: '2 1/2 in',
-    straight: '1/2 in',
-    seam: '1 in',
-    over: '4 in',
-    ends: 10,
-    up: 1,
-  },
-  cm: {
-    binding: '6.5 cm',
-    slant: '6.5 cm',
-    strip: '6.5 cm',
-    straight: '13 mm',
-    seam: '25 mm',
-    over: '10 cm',
-    ends: 25,
-    up: 2.5,
-  },
+  in: { binding: '2 1/2 in', strip: '2 1/2 in', straight: '1/2 in', seam: '1 in', over: '4 in' },
+  cm: { binding: '6.5 cm', strip: '6.5 cm', straight: '13 mm', seam: '25 mm', over: '10 cm' },
 } as const;
 
-function sized(quilt: Quilt, sort: JoinedSort): Omit<JoinedLength, 'id' | 'name' | 'role'> {
-  const usual = USUAL[quilt.unit];
-  const { width, length, between } = sizeOf(quilt);
-  const written = (value: number) => `${Math.max(usual.up, Math.ceil(value / usual.up) * usual.up)} ${quilt.unit}`;
+/** Its length, and a backing's width, follow from the quilt's size; what stands there meanwhile is any length. */
+function begun(unit: LengthUnit, sort: JoinedSort): Omit<JoinedLength, 'id' | 'name' | 'role'> {
+  const usual = USUAL[unit];
+  const length = usual.strip;
   switch (sort) {
     case 'Binding':
-      return { length: written(2 * (width + length) + usual.ends), width: usual.binding, join: usual.slant };
+      // Joined on the slant, which loses as much as the strip is wide.
+      return { follows: 'binding', length, width: usual.binding, join: usual.binding };
     case 'Sashing':
-      return { length: written(between), width: usual.strip, join: usual.straight };
+      return { follows: 'sashing', length, width: usual.strip, join: usual.straight };
     case 'Border':
-      return { length: written(2 * (width + length) + usual.ends), width: usual.strip, join: usual.straight };
+      return { follows: 'border', length, width: usual.strip, join: usual.straight };
     case 'Backing':
-      return { kind: 'panels', length: written(length), width: written(width), join: usual.seam, overhang: usual.over };
+      return { kind: 'panels', follows: 'backing', length, width: length, join: usual.seam, overhang: usual.over };
   }
-}
-
-/** As square as the blocks make it: so many abreast and so many rows, each as wide as the widest. */
-export function sizeOf({ blocks, unit }: { readonly blocks: readonly Block[]; readonly unit: LengthUnit }) {
-  const count = Math.max(
-    1,
-    blocks.reduce((sum, block) => sum + block.count, 0),
-  );
-  const side = blocks.length === 0 ? 1 : Math.max(...blocks.map((block) => blockExtent(block, unit)));
-  const abreast = Math.ceil(Math.sqrt(count));
-  const rows = Math.ceil(count / abreast);
-  const [width, length] = [abreast * side, rows * side];
-  return { abreast, rows, width, length, between: (abreast - 1) * length + (rows - 1) * width };
 }

@@ -4,9 +4,10 @@ import { live } from 'lit/directives/live.js';
 import type { CutList } from '../cutting/cut-list.ts';
 import { sayJoined } from '../plan/say-joined.ts';
 import type { JoinedLength, Length, Quilt } from '../quilt/quilt.ts';
+import { followed } from '../quilt/quilt-size.ts';
 import { sendEdit } from './edit-event.ts';
 import { setRoleCloths } from './edits.ts';
-import { giveOwnRole, isShared, removeJoined, setJoined } from './joined-edits.ts';
+import { giveOwnRole, isShared, letFollow, removeJoined, setJoined } from './joined-edits.ts';
 import { freshId, PageElement } from './page-element.ts';
 import { problemNotes } from './problem-notes.ts';
 import { UNITS, type Units, written } from './written.ts';
@@ -47,7 +48,7 @@ export class JoinedForm extends PageElement {
 
   private strips(joined: JoinedLength): TemplateResult {
     return html`
-      ${this.size('Total length', 'length', 'of all of it, joins not counted')}
+      ${this.size('Total length', 'length', 'of all of it, joins not counted')} ${this.follows(joined)}
       ${this.size('Strip width', 'width', 'as it is cut')}
       ${this.size('Lost at each join', 'join', 'straight: both seam allowances; on the slant: the strip’s width')}
       <yw-length-field
@@ -65,6 +66,7 @@ export class JoinedForm extends PageElement {
   private panels(joined: JoinedLength): TemplateResult {
     return html`
       ${this.size('Quilt’s width', 'width', 'to be covered')} ${this.size('Quilt’s length', 'length', 'to be covered')}
+      ${this.follows(joined)}
       <yw-length-field
         label="Overhang"
         hint="on every side"
@@ -76,15 +78,38 @@ export class JoinedForm extends PageElement {
     `;
   }
 
+  /** A size that follows the quilt's is shown as reckoned; typing another settles it. */
   private size(label: string, field: 'length' | 'width' | 'join', hint: string): TemplateResult {
     const joined = this.joined!;
+    const isReckoned =
+      joined.follows !== undefined && (field === 'length' || (field === 'width' && joined.kind === 'panels'));
     return html`<yw-length-field
       label=${label}
-      hint=${hint}
-      .value=${joined[field]}
+      hint=${isReckoned ? 'from the quilt’s size; or type your own' : hint}
+      .value=${isReckoned ? followed(this.quilt!, joined)[field] : joined[field]}
       .units=${this.units}
-      .edit=${(value: Length) => setJoined(joined.id, { [field]: value })}
+      .edit=${(value: Length) =>
+        isReckoned ? letFollow(joined.id, undefined, { [field]: value }) : setJoined(joined.id, { [field]: value })}
     ></yw-length-field>`;
+  }
+
+  /** Offered where it is known what the joined length is: it follows already, or is a backing, or bears the usual name of one. */
+  private follows(joined: JoinedLength): TemplateResult | typeof nothing {
+    const sort = joined.follows ?? this.sortOf(joined);
+    return sort === undefined
+      ? nothing
+      : html`<yw-tick-field
+          label="Follows the quilt’s size"
+          .value=${joined.follows !== undefined}
+          .edit=${(follow: boolean) => letFollow(joined.id, follow ? sort : undefined)}
+        ></yw-tick-field>`;
+  }
+
+  private sortOf({ kind, name }: JoinedLength): JoinedLength['follows'] {
+    if (kind === 'panels') {
+      return 'backing';
+    }
+    return (['binding', 'border', 'sashing'] as const).find((sort) => name.toLowerCase().startsWith(sort));
   }
 
   /** A role that patches have too gives them all one cloth; what is chosen there is not chosen here. */

@@ -2,12 +2,13 @@ import { html, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { repeat } from 'lit/directives/repeat.js';
 import type { CutList } from '../cutting/cut-list.ts';
-import type { Quilt } from '../quilt/quilt.ts';
+import type { Length, Quilt } from '../quilt/quilt.ts';
+import { isFrame, laidSideBySide, quiltSize, reckonedSize } from '../quilt/quilt-size.ts';
 import { freeId } from './cloth-edits.ts';
 import { sendEdit } from './edit-event.ts';
-import { addJoined, JOINED_SORTS, type JoinedSort, sizeOf } from './joined-edits.ts';
+import { addJoined, JOINED_SORTS, type JoinedSort, setFinished } from './joined-edits.ts';
 import { PageElement } from './page-element.ts';
-import { UNITS, type Units } from './written.ts';
+import { UNITS, type Units, written } from './written.ts';
 import './yw-joined-form.ts';
 
 /** After so many frames she has gone on to something else. */
@@ -25,7 +26,6 @@ export class JoinedLengths extends PageElement {
     if (quilt === null) {
       return nothing;
     }
-    const { abreast, rows } = sizeOf(quilt);
     return html`
       ${repeat(
         quilt.joined,
@@ -47,11 +47,41 @@ export class JoinedLengths extends PageElement {
           </button>`,
         )}
       </div>
-      <p class="hint">
-        What is added begins with sizes for the blocks laid side by side, ${abreast} across and ${rows} down, and with usual
-        widths: put in your own.
-      </p>
+      ${this.finished(quilt)}
     `;
+  }
+
+  /** The quilt's size, from which what follows it is reckoned; and how it was come by. */
+  private finished(quilt: Quilt): TemplateResult {
+    const reckoned = reckonedSize(quilt);
+    const size = quiltSize(quilt);
+    const field = (label: string, side: 'width' | 'length') => html`<yw-length-field
+      label=${label}
+      hint="finished, borders and all"
+      optional
+      .value=${quilt.finished?.[side] ?? null}
+      .units=${this.units}
+      .edit=${(value: Length) =>
+        setFinished({
+          width: quilt.finished?.width ?? size.width,
+          length: quilt.finished?.length ?? size.length,
+          [side]: value,
+        })}
+      .clear=${() => setFinished(null)}
+    ></yw-length-field>`;
+    const { abreast, rows } = laidSideBySide(quilt);
+    const told = `${written(reckoned.width, this.units)} by ${written(reckoned.length, this.units)}`;
+    return html`<fieldset class="joined">
+      <legend>How large is the quilt?</legend>
+      <div class="cloth-numbers">${field('Width', 'width')} ${field('Length', 'length')}</div>
+      <p class="hint">
+        Left empty it is ${told}: ${
+          quilt.blocks.some(isFrame)
+            ? 'what frames the blocks, and the borders here'
+            : `the blocks side by side, ${abreast} across and ${rows} down, with the sashing and borders here`
+        }. Lengths that follow it change with it.
+      </p>
+    </fieldset>`;
   }
 
   private add(quilt: Quilt, sort: JoinedSort): void {

@@ -2,6 +2,7 @@
 import type { Blank, CutList } from '../cutting/cut-list.ts';
 import { lengthIn } from '../quilt/measure.ts';
 import type { JoinedLength, LengthUnit, Quilt } from '../quilt/quilt.ts';
+import { followed } from '../quilt/quilt-size.ts';
 import { boxHeight, boxWidth, polygonBox } from '../shape/polygon.ts';
 
 /** A length in the quilt's unit, written for reading. */
@@ -32,9 +33,10 @@ export function sayJoined(quilt: Quilt, joined: JoinedLength, cutList: CutList, 
   if (blanks.length === 0) {
     return null;
   }
+  const sized = followed(quilt, joined);
   return joined.kind === 'panels'
-    ? sayPanels(quilt.unit, joined, blanks.map(pieceOf), write)
-    : sayStrips(quilt.unit, joined, blanks.map(pieceOf), write);
+    ? sayPanels(quilt.unit, sized, blanks.map(pieceOf), write)
+    : sayStrips(quilt.unit, sized, blanks.map(pieceOf), write);
 }
 
 function pieceOf({ demand, shapes }: Blank): Piece {

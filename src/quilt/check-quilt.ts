@@ -33,9 +33,14 @@ function faultsOfJoined(joined: JoinedLength, path: Path, quilt: Quilt): readonl
   const [foreign, home] =
     joined.kind === 'panels' ? (['shortest', 'strips'] as const) : (['overhang', 'panels'] as const);
   const message = `is for joined lengths of kind "${home}"; leave it out, or change the kind`;
+  const isBacking = joined.follows === 'backing';
+  const other = joined.follows !== undefined && isBacking !== (joined.kind === 'panels');
   return [
     ...unknownId(joined.role, 'role', quilt.roles, [...path, 'role']),
     ...(joined[foreign] === undefined ? [] : [{ path: [...path, foreign], message }]),
+    ...(other
+      ? [{ path: [...path, 'follows'], message: `expected "backing" for panels alone; ${found(joined.follows)}` }]
+      : []),
   ];
 }
 

@@ -27,6 +27,9 @@ export function convertQuilt(quilt: Quilt, unit: LengthUnit): Quilt {
     ruler: length(quilt.ruler),
     squaring: length(quilt.squaring),
     ...(quilt.keep !== undefined && { keep: length(quilt.keep) }),
+    ...(quilt.finished && {
+      finished: { width: length(quilt.finished.width), length: length(quilt.finished.length) },
+    }),
     blocks: quilt.blocks.map((block) => convertBlock(block, length, number)),
     joined: quilt.joined.map((joined) => convertJoined(joined, length)),
     roles: quilt.roles.map((role) => withLength(role, 'room', length)),

@@ -31,6 +31,8 @@ export interface Quilt {
   readonly spares: number;
   /** Whether strips are cut once more along where that helps: blanks stacked between two square cuts. Default false. */
   readonly stacks?: boolean;
+  /** How large the finished quilt is, borders and all, where she has said so; else it is reckoned (quilt-size.ts). */
+  readonly finished?: { readonly width: Length; readonly length: Length };
   /** Leftovers with both sides at least so long go back on the shelf. Default 6 in or 15 cm. */
   readonly keep?: Length;
   /** The id of a block of which one copy is cut first, to be sewn before the rest is cut. Absent: none. */
@@ -197,6 +199,8 @@ export interface JoinedLength {
   readonly role: string;
   /** Default strips. */
   readonly kind?: 'strips' | 'panels';
+  /** What it is, where it follows the quilt's size: its length, and a backing's width, are then reckoned (quilt-size.ts). */
+  readonly follows?: 'binding' | 'border' | 'sashing' | 'backing';
   /** Strips: the total needed, joins not counted. Panels: the length of the area to be covered, up the quilt. */
   readonly length: Length;
   /** Strips: their cut width. Panels: the width of the area to be covered. */

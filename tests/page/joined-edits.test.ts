@@ -36,7 +36,8 @@ test('it begins with the size of the blocks laid side by side', () => {
   const added = (sort: (typeof JOINED_SORTS)[number]) => addJoined(sort, 'edge', 'solid')(sample()).joined[0]!;
   const inches = (length: string | number) => lengthIn('in', length);
   expect(inches(added('Binding').length)).toBe(110);
-  expect(inches(added('Sashing').length)).toBe(2 * 20 + 30);
+  // Four short strips of 10 1/2 in cut, and one of 30 in, two finished widths of 2 in, and its allowances: 76 1/2, up.
+  expect(inches(added('Sashing').length)).toBe(77);
   expect([inches(added('Backing').width), inches(added('Backing').length)]).toEqual([30, 20]);
 });
 

@@ -48,18 +48,18 @@ export const border: FormSpec<BorderForm> = {
       : []),
   ],
   faults: () => [],
+  frame,
   notes: (form, unit) => {
-    const [across, down, width] = [form.across, form.down, form.width].map((each) => lengthIn(unit, each)) as [
-      number,
-      number,
-      number,
-    ];
-    return [
-      `With it the quilt is ${reckoned(across + 2 * width, unit)} by ${reckoned(down + 2 * width, unit)}, finished.`,
-    ];
+    const { width, length } = frame(form, unit);
+    return [`With it the quilt is ${reckoned(width, unit)} by ${reckoned(length, unit)}, finished.`];
   },
   draw,
 };
+
+function frame(form: Filled, unit: LengthUnit): { readonly width: number; readonly length: number } {
+  const more = 2 * lengthIn(unit, form.width);
+  return { width: lengthIn(unit, form.across) + more, length: lengthIn(unit, form.down) + more };
+}
 
 function draw(form: Filled, unit: LengthUnit): readonly Unit[] {
   const [x, y] = [lengthIn(unit, form.across) / 2, lengthIn(unit, form.down) / 2];

@@ -88,6 +88,11 @@ export interface FormSpec<F extends AnyForm = AnyForm> {
   start(unit: LengthUnit): F;
   /** Every role that the drawing's patches name, once. */
   roles(form: Required<F>): readonly RoleSeed[];
+  /**
+   * Of what goes round blocks or between them, and is drawn where it lies in the quilt: how large the quilt is with it, in `unit`.
+   * Absent: it is a block like others.
+   */
+  frame?(form: Required<F>, unit: LengthUnit): { readonly width: number; readonly length: number };
   /** What other fields become when one has been changed, so that the form can still be drawn. Default: nothing. */
   follow?(form: Required<F>, changed: string): Partial<F>;
   /** Only asked of fields that are each within their limits. Empty: it can be drawn. */

@@ -100,6 +100,10 @@ export function changedForm(form: Form, fields: Readonly<Record<string, FormValu
 export const notesOnForm = (form: Form, unit: LengthUnit): readonly string[] =>
   formSpec(form.kind).notes?.(filledForm(form), unit) ?? [];
 
+/** How large a quilt is with a form that goes round its blocks; null for a form that is a block. @param form without faults */
+export const frameSize = (form: Form, unit: LengthUnit): { readonly width: number; readonly length: number } | null =>
+  formSpec(form.kind).frame?.(filledForm(form), unit) ?? null;
+
 /** The block that a form draws, for whoever wants units rather than numbers. */
 export function drawnForm(form: Form, unit: LengthUnit): DrawnBlock {
   return { name: formSpec(form.kind).title, units: drawForm(form, unit), roles: rolesOfForm(form) };

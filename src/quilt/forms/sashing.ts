@@ -73,6 +73,10 @@ export const sashing: FormSpec<SashingForm> = {
         ]
       : [];
   },
+  frame: (form, unit) => {
+    const [width, length] = sizes(form, unit);
+    return { width, length };
+  },
   notes: (form, unit) => {
     const [width, height] = sizes(form, unit);
     const strips = form.outside ? form.down + 1 : form.down - 1;

@@ -30,6 +30,10 @@ export const settingTriangles: FormSpec<SettingTrianglesForm> = {
   start: (unit) => ({ kind: 'setting-triangles', block: unit === 'in' ? 12 : 30, across: 2, down: 2 }),
   roles: () => [{ id: 'setting', name: 'Setting triangles', facing: { to: 'upright' } }],
   faults: () => [],
+  frame: ({ block, across, down }, unit) => {
+    const diagonal = lengthIn(unit, block) * Math.SQRT2;
+    return { width: across * diagonal, length: down * diagonal };
+  },
   notes: ({ block, across, down }, unit) => {
     const side = lengthIn(unit, block);
     const blocks = across * down + (across - 1) * (down - 1);
