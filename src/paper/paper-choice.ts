@@ -2,7 +2,7 @@
 import type { LengthUnit } from '../quilt/quilt.ts';
 import type { PaperSize } from './paper-size.ts';
 
-export const PAPER_KINDS = ['foundations', 'templates', 'labels'] as const;
+export const PAPER_KINDS = ['booklet', 'labels', 'foundations', 'templates'] as const;
 export type PaperKind = (typeof PAPER_KINDS)[number];
 
 /** What each is called, and what it is for. */
@@ -12,6 +12,7 @@ export const PAPER_WORDS: Readonly<Record<PaperKind, { readonly name: string; re
     about: 'the units sewn on paper, at true scale, mirrored as the printed side must be',
   },
   templates: { name: 'Templates', about: 'the patches sewn without paper, at true scale with their seam allowance' },
+  booklet: { name: 'Cutting booklet', about: 'strip by strip, with pictures and boxes to tick' },
   labels: { name: 'Bag labels', about: 'what goes into each bag' },
 };
 

@@ -6,6 +6,7 @@ import type { LayoutAnswer } from '../plan/layout-job.ts';
 import type { Tally } from '../plan/tally.ts';
 import type { LengthUnit, Quilt, Scheme } from '../quilt/quilt.ts';
 import { bagLabels } from './bag-labels.ts';
+import { bookletPages } from './booklet-pages.ts';
 import { makePieces } from './make-pieces.ts';
 import type { PaperChoice, PaperKind } from './paper-choice.ts';
 import { piecePages } from './piece-pages.ts';
@@ -36,6 +37,8 @@ export async function paperPages(kind: PaperKind, input: PapersInput): Promise<r
     }
     case 'labels':
       return bagLabels(input);
+    case 'booklet':
+      return bookletPages(input);
   }
 }
 
