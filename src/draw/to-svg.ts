@@ -106,6 +106,6 @@ function patternText(pattern: Pattern, size: number, prefix: string): string {
   );
 }
 
-function escapeXml(text: string): string {
+export function escapeXml(text: string): string {
   return text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;').replaceAll('"', '&quot;');
 }

@@ -6,7 +6,10 @@ import { meanPatches, type UnitCopy } from './mean-patches.ts';
 import type { PieceableUnit } from './split-units.ts';
 
 export interface NamedUnit extends PieceableUnit {
+  /** '' where the drawing gives none. */
   readonly name: string;
+  /** null where the drawing gives none. */
+  readonly letter: string | null;
 }
 
 export interface RepeatedUnit extends NamedUnit {
@@ -46,6 +49,7 @@ function named(copies: readonly NamedUnit[], base: NamedUnit): NamedUnit {
 
 function motionBetween(a: NamedUnit, b: NamedUnit, within: number): Motion | null {
   const area = (unit: NamedUnit): number => unit.patches.reduce((sum, patch) => sum + patch.area, 0);
+  if (a.letter !== b.letter || a.paper !== b.paper) return null;
   if (a.patches.length !== b.patches.length || Math.abs(area(a) - area(b)) > 0.02 * area(a)) return null;
   return motionsOnto(a.patches, b.patches, false, within) ?? motionsOnto(a.patches, b.patches, true, within);
 }

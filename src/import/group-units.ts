@@ -10,6 +10,8 @@ export interface PatchGroup {
   readonly patches: readonly FoundPatch[];
   /** Whether the drawing grouped them, rather than leaving them side by side. */
   readonly meant: boolean;
+  /** What our own files say of a unit; null where nothing is said. */
+  readonly told: { readonly letter: string; readonly paper: boolean } | null;
 }
 
 interface Node {
@@ -33,28 +35,39 @@ export function groupUnits(patches: readonly FoundPatch[]): readonly PatchGroup[
     }
     node.direct.push(patch);
   }
-  while (root.direct.length === 0 && root.inside.size === 1) {
+  while (root.direct.length === 0 && root.inside.size === 1 && toldOf([...root.inside.values()][0]!) === null) {
     root = [...root.inside.values()][0]!;
   }
   return unitsIn({ ...root, group: null });
 }
 
 function unitsIn(node: Node): readonly PatchGroup[] {
+  const told = toldOf(node);
   const inner = [...node.inside.values()];
-  const several = inner.filter((each) => patchesIn(each).length > 1);
-  const single = inner.filter((each) => patchesIn(each).length === 1);
+  const several = inner.filter((each) => patchesIn(each).length > 1 || toldOf(each) !== null);
   const name = node.group === null ? '' : nameOfGroup(node.group);
-  if (several.length === 0) {
-    return [{ name, patches: patchesIn(node), meant: node.group !== null }];
+  if (several.length === 0 || told !== null) {
+    return [{ name, patches: patchesIn(node), meant: node.group !== null, told }];
   }
   return [
-    ...(node.direct.length === 0 ? [] : [{ name: '', patches: node.direct, meant: false }]),
-    ...[...node.inside.values()].flatMap((each) =>
-      single.includes(each)
-        ? [{ name: each.group === null ? '' : nameOfGroup(each.group), patches: patchesIn(each), meant: true }]
-        : unitsIn(each),
+    ...(node.direct.length === 0 ? [] : [{ name: '', patches: node.direct, meant: false, told: null }]),
+    ...inner.flatMap((each) =>
+      several.includes(each)
+        ? unitsIn(each)
+        : [
+            {
+              name: each.group === null ? '' : nameOfGroup(each.group),
+              patches: patchesIn(each),
+              meant: true,
+              told: null,
+            },
+          ],
     ),
   ];
+}
+
+function toldOf({ group }: Node): PatchGroup['told'] {
+  return group === null || group.names.unit === '' ? null : { letter: group.names.unit, paper: group.names.paper };
 }
 
 const patchesIn = (node: Node): readonly FoundPatch[] => [

@@ -22,6 +22,9 @@ export interface Names {
   readonly label: string;
   /** A role's id, as our own files carry it. */
   readonly role: string;
+  /** Of a group: the unit's letter, and whether it is sewn on paper, as our own files carry them. */
+  readonly unit: string;
+  readonly paper: boolean;
 }
 
 export interface SvgShape {
@@ -235,6 +238,8 @@ function namesOf(element: XmlElement): Names {
     title: said(element.children.find((child) => child.name === 'title')?.text),
     label: said(element.attributes.get('inkscape:label') ?? element.attributes.get('data-name')),
     role: said(element.attributes.get('data-role')),
+    unit: said(element.attributes.get('data-unit')),
+    paper: element.attributes.get('data-paper') !== 'no',
   };
 }
 
