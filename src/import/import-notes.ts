@@ -21,8 +21,8 @@ export class ImportNotes {
     this.all.push({ kind: 'warning', text, places });
   }
 
-  note(text: string): void {
-    this.all.push({ kind: 'note', text, places: [] });
+  note(text: string, places: readonly Polygon[] = []): void {
+    this.all.push({ kind: 'note', text, places });
   }
 
   get failed(): boolean {

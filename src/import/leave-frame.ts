@@ -1,6 +1,7 @@
-import { outlineArea, outlineBox } from '../shape/outline-measures.ts';
-import { distance } from '../shape/point.ts';
-import { extentOf } from './extent.ts';
+import { difference } from '../shape/combine.ts';
+import { flatten } from '../shape/flatten.ts';
+import { outlineArea } from '../shape/outline-measures.ts';
+import { anticlockwise, polygonArea } from '../shape/polygon.ts';
 import type { TracedShape } from './svg/trace-shapes.ts';
 
 /** A shape that goes round all the others, where they fill it or are painted and it is not, is a frame or a backdrop. */
@@ -15,13 +16,21 @@ export function withoutFrame(shapes: readonly TracedShape[]): {
   );
   const others = shapes.filter((each) => each !== largest);
   if (largest === null || others.length < 2) return { kept: shapes, frame: null };
-  const [outer, inner] = [outlineBox(largest.outline), extentOf(others.map(({ outline }) => outline))];
-  const holds =
-    inner.width <= outer.max[0] - outer.min[0] + 0.02 &&
-    inner.height <= outer.max[1] - outer.min[1] + 0.02 &&
-    distance(inner.middle, [(outer.min[0] + outer.max[0]) / 2, (outer.min[1] + outer.max[1]) / 2]) <=
-      0.02 + (outer.max[0] - outer.min[0] - inner.width + outer.max[1] - outer.min[1] - inner.height) / 2;
+  if (largest.shape.names.role !== '') return { kept: shapes, frame: null };
   const filled = others.reduce((sum, each) => sum + area(each), 0) >= 0.97 * area(largest);
   const bare = !largest.filled && others.every((each) => each.filled);
-  return holds && (filled || bare) ? { kept: others, frame: largest } : { kept: shapes, frame: null };
+  return (filled || bare) && holdsAll(largest, others)
+    ? { kept: others, frame: largest }
+    : { kept: shapes, frame: null };
+}
+
+/** Whether hardly anything of the others lies outside of it. */
+function holdsAll(frame: TracedShape, others: readonly TracedShape[]): boolean {
+  const polygon = (shape: TracedShape) => anticlockwise(flatten(shape.outline, { side: 'chord', within: 0.01 }));
+  const cover = polygon(frame);
+  return others.every((other) => {
+    const shape = polygon(other);
+    const outside = difference(shape, cover).reduce((sum, each) => sum + polygonArea(each), 0);
+    return outside <= 0.02 * polygonArea(shape);
+  });
 }

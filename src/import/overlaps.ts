@@ -50,7 +50,7 @@ function pairsThatMayOverlap(patches: readonly Polygon[], tolerance: number): re
 }
 
 /** Whether a disc as wide as the tolerance finds room in it. */
-function isWide(polygon: Polygon, tolerance: number): boolean {
+export function isWide(polygon: Polygon, tolerance: number): boolean {
   const { area, perimeter } = { area: Math.abs(polygonArea(polygon)), perimeter: polygonPerimeter(polygon) };
   return area > (tolerance * perimeter) / 50 && widen([polygon], -tolerance / 2).length > 0;
 }

@@ -7,6 +7,9 @@ import { groupUnits, type PatchGroup } from './group-units.ts';
 import type { ImportNotes } from './import-notes.ts';
 import { type FindOrder, splitUnits } from './split-units.ts';
 
+/** Larger groups than this are parted before an order is looked for. */
+const MOST_AT_ONCE = 60;
+
 /** Numbers that the drawing gives are kept where they can be sewn in that order. */
 const findOrder: FindOrder = (patches) => {
   if (areNumbered(patches)) {
@@ -14,6 +17,7 @@ const findOrder: FindOrder = (patches) => {
     const sides = sewnSides({ id: '', paper: true, repeat: { count: 1 }, patches: drawn });
     if (sides.every(({ fault }) => fault === null)) return patches.map((_, i) => i);
   }
+  if (patches.length > MOST_AT_ONCE) return null;
   const found = findSewingOrder(patches.map(({ outline }) => outline));
   return isSewable(found) ? found.order : null;
 };

@@ -3,8 +3,11 @@ import { outlineCentroid } from '../shape/outline-measures.ts';
 import { distance, type Polygon } from '../shape/point.ts';
 import { polygonCentroid } from '../shape/polygon.ts';
 import type { ImportNotes } from './import-notes.ts';
-import { findOverlaps } from './overlaps.ts';
+import { findOverlaps, isWide } from './overlaps.ts';
 import type { ShownPatch } from './shown-patches.ts';
+
+/** What is so many tolerances wide is open because it is meant to be: half an inch, at the usual one. */
+const OPENING = 32;
 
 /**
  * @param polygons the patches as the drawing has them
@@ -33,7 +36,11 @@ export function sayOverlaps(
     );
   }
   for (const gap of gaps) {
-    notes.warn('Nothing covers a place between patches; if it is meant to be open, leave it so.', [gap]);
+    if (isWide(gap, OPENING * tolerance)) {
+      notes.note('Patches go round an opening here.', [gap]);
+    } else {
+      notes.warn('A gap between patches.', [gap]);
+    }
   }
   if (!complete) notes.warn('Very many patches lie over one another; only the first are told.');
 }

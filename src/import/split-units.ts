@@ -12,11 +12,9 @@ export interface PieceableUnit {
   readonly pieceable: boolean;
 }
 
-/** A sewing order by index, or null where there is none. */
+/** A sewing order by index, or null where none is found. */
 export type FindOrder = (patches: readonly FoundPatch[]) => readonly number[] | null;
 
-/** Larger groups are parted before an order is looked for. */
-const MOST_AT_ONCE = 40;
 const DEEPEST = 12;
 
 /** @param within how far corners may be off and still count as on a line or circle */
@@ -29,12 +27,12 @@ export function splitUnits(
   if (patches.length <= 1) {
     return patches.length === 0 ? [] : [{ patches, paper: false, pieceable: true }];
   }
-  const order = patches.length <= MOST_AT_ONCE ? findOrder(patches) : null;
+  const order = findOrder(patches);
   if (order !== null) {
     return [{ patches: order.map((index) => patches[index]!), paper: true, pieceable: true }];
   }
   if (depth < DEEPEST) {
-    const sewable = (some: readonly FoundPatch[]): boolean => some.length <= MOST_AT_ONCE && findOrder(some) !== null;
+    const sewable = (some: readonly FoundPatch[]): boolean => findOrder(some) !== null;
     const round = splitRound(patches, within, sewable);
     if (round.length > 1) {
       return round.flatMap((part) => splitUnits(part, findOrder, within, depth + 1));

@@ -3,7 +3,7 @@ import type { Edge, Outline, OutlineEntry } from '../../shape/outline.ts';
 import { outlineArea } from '../../shape/outline-measures.ts';
 import { distance, type Point } from '../../shape/point.ts';
 import { apply, followedBy, type Matrix } from './matrix.ts';
-import { traceRun } from './trace-run.ts';
+import { type TracedRun, traceRun } from './trace-run.ts';
 import type { SvgShape, WalkedSvg } from './walk-svg.ts';
 
 /** A closed shape, or one closed run of a shape that has several. */
@@ -27,7 +27,9 @@ export interface Traced {
   readonly faults: readonly string[];
 }
 
-const CENTRE_NAME = /^(block )?(centre|center|middle)$/i;
+const CENTRE_NAME = /^(block )?(centre|center)( mark)?$/i;
+/** A part of the drawing's size: what is named so and larger is a patch. */
+const LARGEST_MARK = 0.03;
 /** Ends of a run this near each other close it, inches. */
 const CLOSED_WITHIN = 0.002;
 
@@ -36,14 +38,14 @@ export function traceShapes(walked: WalkedSvg, toInches: Matrix): Traced {
   const closed: TracedShape[] = [];
   const lines: Edge[] = [];
   const faults: string[] = [];
-  let centre: Point | null = null;
   let flattened = 0;
-  for (const shape of walked.shapes) {
-    const runs = shape.runs.map((run) => traceRun(run, followedBy(shape.matrix, toInches)));
-    if (isCentre(shape)) {
-      centre = middleOf(runs.flatMap((run) => (typeof run === 'string' ? [] : run.edges))) ?? centre;
-      continue;
-    }
+  const all = walked.shapes.map((shape) => ({
+    shape,
+    runs: shape.runs.map((run) => traceRun(run, followedBy(shape.matrix, toInches))),
+  }));
+  const mark = centreMark(all);
+  for (const { shape, runs } of all) {
+    if (shape === mark?.shape) continue;
     const { fill, stroke } = shape.look;
     for (const run of runs) {
       if (typeof run === 'string') {
@@ -66,28 +68,48 @@ export function traceShapes(walked: WalkedSvg, toInches: Matrix): Traced {
     }
   }
   const words = walked.words.map(({ text, at, matrix }) => ({ text, at: apply(followedBy(matrix, toInches), at) }));
-  const marked = words.find(({ text }) => CENTRE_NAME.test(text));
   return {
     closed,
     lines,
-    centre: centre ?? marked?.at ?? null,
-    words: words.filter((each) => each !== marked),
+    centre: mark?.middle ?? null,
+    words,
     flattened,
     faults,
   };
 }
 
-const isCentre = ({ names }: SvgShape): boolean =>
-  [names.id, names.title, names.label].some((name) => CENTRE_NAME.test(name));
+interface RunsOfShape {
+  readonly shape: SvgShape;
+  readonly runs: readonly (TracedRun | string)[];
+}
 
-function middleOf(edges: readonly Edge[]): Point | null {
-  if (edges.length === 0) return null;
-  const ends = edges.slice(0, 1_000).flatMap(({ from, to }) => [from, to]);
-  const middle = (axis: 0 | 1): number => {
-    const values = ends.map((end) => end[axis]);
-    return (Math.min(...values) + Math.max(...values)) / 2;
-  };
-  return [middle(0), middle(1)];
+/** The last small shape that is named as the centre. */
+function centreMark(all: readonly RunsOfShape[]): { readonly shape: SvgShape; readonly middle: Point } | null {
+  const named = all.filter(({ shape: { names } }) =>
+    [names.id, names.title, names.label].some((name) => CENTRE_NAME.test(name)),
+  );
+  if (named.length === 0) return null;
+  const whole = boxOf(all);
+  const marks = named.flatMap((each) => {
+    const box = boxOf([each]);
+    const small = Math.max(box.width, box.height) <= LARGEST_MARK * Math.max(whole.width, whole.height);
+    return small ? [{ shape: each.shape, middle: box.middle }] : [];
+  });
+  return marks.at(-1) ?? null;
+}
+
+/** By the ends of edges. */
+function boxOf(all: readonly RunsOfShape[]): { width: number; height: number; middle: Point } {
+  let [left, bottom, right, top] = [Infinity, Infinity, -Infinity, -Infinity];
+  for (const run of all.flatMap(({ runs }) => runs)) {
+    for (const { from, to } of typeof run === 'string' ? [] : run.edges) {
+      left = Math.min(left, from[0], to[0]);
+      right = Math.max(right, from[0], to[0]);
+      bottom = Math.min(bottom, from[1], to[1]);
+      top = Math.max(top, from[1], to[1]);
+    }
+  }
+  return { width: right - left, height: top - bottom, middle: [(left + right) / 2, (bottom + top) / 2] };
 }
 
 /** null where the edges enclose nothing. */

@@ -1,0 +1,54 @@
+/** A block written as SVG and read back is the same block: every patch in its place, units, orders, repeats and roles. */
+import { expect, test } from 'vitest';
+import { blockToSvg } from '../../src/draw/block-to-svg.ts';
+import { importSvg } from '../../src/import/import-svg.ts';
+import { drawForm, FORMS, type Form, rolesOfForm } from '../../src/quilt/forms/forms.ts';
+import { placesOf } from '../../src/quilt/places.ts';
+import type { LengthUnit, Unit } from '../../src/quilt/quilt.ts';
+import { edgesOf, mirrorOutline, moveOutline } from '../../src/shape/outline.ts';
+import { outlineArea, outlineCentroid } from '../../src/shape/outline-measures.ts';
+import { turn } from '../../src/shape/point.ts';
+
+/** Every patch of every place in a form that tells two of them apart, to a thousandth. */
+function patchesOf(units: readonly Unit[]): readonly string[] {
+  const near = (value: number): number => Math.round(value * 500) / 500 + 0;
+  return units
+    .flatMap((unit) =>
+      placesOf(unit).flatMap((place) =>
+        unit.patches.map(({ number, role, outline }) => {
+          const hand = place.mirrored ? mirrorOutline(outline) : outline;
+          const placed = moveOutline(hand, (corner) => turn(corner, place.turn));
+          const arcs = edgesOf(placed).some((edge) => edge.arc !== undefined) ? 'arcs' : 'straight';
+          const middle = outlineCentroid(placed).map(near);
+          return `${unit.id}${number} ${unit.paper ? 'paper' : 'plain'} ${role} ${middle} ${near(Math.abs(outlineArea(placed)))} ${arcs}`;
+        }),
+      ),
+    )
+    .sort();
+}
+
+const cases = FORMS.flatMap((spec) =>
+  (['in', 'cm'] as const).map((unit): [string, Form, LengthUnit] => [
+    `${spec.title}, ${unit}`,
+    spec.start(unit) as Form,
+    unit,
+  ]),
+);
+
+test.each(cases)('%s', (_, form, unit) => {
+  const units = drawForm(form, unit);
+  const roles = rolesOfForm(form).map((role, i) => ({
+    ...role,
+    colour: `#${(i + 1).toString(16).repeat(6).slice(0, 6)}`,
+  }));
+  const text = blockToSvg({ name: 'Block', units, unit, roles });
+  const read = importSvg(text, { unit, name: 'Block' });
+  expect(read.notes.filter(({ kind, text: said }) => kind !== 'note' || !said.includes('opening'))).toEqual([]);
+  expect(patchesOf(read.block!.units)).toEqual(patchesOf(units));
+  expect(read.block!.units.length).toBeLessThanOrEqual(units.length + 2);
+  expect(read.block!.roles.map(({ id, name }) => ({ id, name }))).toEqual(
+    expect.arrayContaining(
+      read.block!.roles.map(({ id }) => ({ id, name: roles.find((role) => role.id === id)!.name })),
+    ),
+  );
+});
