@@ -1,6 +1,12 @@
 /** The words after `npm run -s plan --`. */
 import { parseArgs } from 'node:util';
-import { type FoundationPaper, FREEZER_USES, type LabelsPerSheet, type PaperChoice } from '../paper/paper-choice.ts';
+import {
+  type FoundationPaper,
+  FREEZER_USES,
+  type LabelsPerSheet,
+  type PaperChoice,
+  type SlipChoice,
+} from '../paper/paper-choice.ts';
 import type { PaperSize } from '../paper/paper-size.ts';
 
 export interface PlanArguments {
@@ -31,7 +37,7 @@ export interface HaveArgument {
 export class UsageFault extends Error {}
 
 export const USAGE = `usage: npm run -s plan -- FILE [--json] [--out DIR] [--seconds N] [--stacks] [--compare]
-                             [--paper a4|letter] [--foundations sewn|freezer:N] [--labels 8|10|12[:unit]]
+                             [--paper a4|letter] [--foundations sewn|freezer:N] [--labels 8|10|12[:unit]] [--slip page|narrow]
        npm run -s plan -- FILE --have CLOTH=LENGTH [--have …] [--json] [--out DIR] [--seconds N]
        npm run -s plan -- --schema
 
@@ -41,6 +47,7 @@ Plans the cutting of a quilt file (*.yardwright.json).
   --paper P    a4 or letter; else as the quilt's unit suggests
   --foundations F
                sewn: sewn through, one for each unit; freezer:N: freezer paper used N times, 3 to 8 (freezer:5)
+  --slip S     the shopping slip: page, or narrow for a phone (page)
   --labels N   bag labels to a sheet, 8, 10 or 12 (10), one for each block; N:unit for one for each unit
   --seconds N  how long it may plan, all cloths together (20)
   --stacks     small blanks may lie one above the other between two square cuts, and the stack is cut along the strip
@@ -92,11 +99,13 @@ function readPapers(values: {
   readonly paper?: string;
   readonly foundations?: string;
   readonly labels?: string;
+  readonly slip?: string;
 }): Partial<PaperChoice> {
-  const { paper, foundations, labels } = values;
+  const { paper, foundations, labels, slip } = values;
   return {
     ...(paper !== undefined && { paper: readPaper(paper) }),
     ...(foundations !== undefined && { foundation: readFoundation(foundations) }),
+    ...(slip !== undefined && { slip: readSlip(slip) }),
     ...(labels !== undefined && { labels: readLabels(labels) }),
   };
 }
@@ -106,6 +115,13 @@ function readPaper(text: string): PaperSize {
     return text;
   }
   throw new UsageFault(`--paper: expected a4 or letter; found "${text}"`);
+}
+
+function readSlip(text: string): SlipChoice {
+  if (text === 'page' || text === 'narrow') {
+    return text;
+  }
+  throw new UsageFault(`--slip: expected page or narrow; found "${text}"`);
 }
 
 function readLabels(text: string): PaperChoice['labels'] {
@@ -151,6 +167,7 @@ function parse(words: readonly string[]) {
         paper: { type: 'string' },
         foundations: { type: 'string' },
         labels: { type: 'string' },
+        slip: { type: 'string' },
         schema: { type: 'boolean' },
         help: { type: 'boolean', short: 'h' },
       },

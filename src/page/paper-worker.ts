@@ -14,14 +14,12 @@ addEventListener('message', (event: MessageEvent<PaperWish>) => {
   );
 });
 
-async function make({ plan, kinds, paper, foundation, labels, shown }: PaperWish): Promise<PaperReply> {
+async function make({ plan, kinds, ...choice }: PaperWish): Promise<PaperReply> {
   const pages: Drawing[] = [];
   for (const kind of kinds) {
     reply({ kind: 'progress', doing: `Drawing the ${PAPER_WORDS[kind].name.toLowerCase()}` });
     const packer = new Packer();
-    pages.push(
-      ...(await paperPages(kind, { ...plan, paper, foundation, labels, shown, plan: (job) => packer.plan(job) })),
-    );
+    pages.push(...(await paperPages(kind, { ...plan, ...choice, plan: (job) => packer.plan(job) })));
   }
   if (pages.length === 0) {
     throw new Error('this quilt has nothing for the papers that are ticked');

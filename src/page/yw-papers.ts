@@ -71,6 +71,7 @@ export class Papers extends PageElement {
           Object.entries(PAPER_NAMES).map(([value, words]) => ({ value, words })),
           (value) => this.choose({ paper: value as PaperSize }),
         )}
+        ${choice.kinds.includes('slip') ? this.slipChoice(choice) : nothing}
         ${choice.kinds.includes('foundations') ? this.foundationChoice(choice) : nothing}
         ${choice.kinds.includes('labels') ? this.labelChoice(choice) : nothing}
       </div>
@@ -111,6 +112,18 @@ export class Papers extends PageElement {
       ],
       (value) =>
         this.choose({ foundation: value === 'sewn' ? { kind: 'sewn' } : { kind: 'freezer', uses: Number(value) } }),
+    );
+  }
+
+  private slipChoice({ slip }: Wished): TemplateResult {
+    return this.select(
+      'Shopping slip',
+      slip,
+      [
+        { value: 'page', words: 'on a page' },
+        { value: 'narrow', words: 'narrow, for a phone' },
+      ],
+      (value) => this.choose({ slip: value === 'narrow' ? 'narrow' : 'page' }),
     );
   }
 

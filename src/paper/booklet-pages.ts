@@ -8,7 +8,7 @@ import type { Booklet, BookletCut, BookletLength, BookletStrip } from './booklet
 import { type BookletInput, makeBooklet } from './make-booklet.ts';
 import { shortened, swatch, tickBox, words } from './mark-items.ts';
 import { PageFlow, type Part } from './page-flow.ts';
-import type { PaperSize } from './paper-size.ts';
+import { type PaperSize, sheetSize } from './paper-size.ts';
 import { stripPicture } from './strip-picture.ts';
 import { textPart } from './text-part.ts';
 import { writeRounded } from './write-mark.ts';
@@ -22,7 +22,7 @@ const ROW_SIZE = 8 / 72;
 
 export function bookletPages(input: BookletInput & { readonly paper: PaperSize }): readonly Drawing[] {
   const booklet = makeBooklet(input);
-  const flow = new PageFlow(input.paper, booklet.title);
+  const flow = new PageFlow(sheetSize(input.paper, 'portrait'), booklet.title);
   addFirst(flow, booklet);
   for (const { title, lengths } of booklet.sittings) {
     if (title !== null) {

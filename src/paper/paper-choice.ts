@@ -2,7 +2,7 @@
 import type { LengthUnit } from '../quilt/quilt.ts';
 import type { PaperSize } from './paper-size.ts';
 
-export const PAPER_KINDS = ['booklet', 'labels', 'foundations', 'templates'] as const;
+export const PAPER_KINDS = ['slip', 'booklet', 'labels', 'foundations', 'templates'] as const;
 export type PaperKind = (typeof PAPER_KINDS)[number];
 
 /** What each is called, and what it is for. */
@@ -12,6 +12,7 @@ export const PAPER_WORDS: Readonly<Record<PaperKind, { readonly name: string; re
     about: 'the units sewn on paper, at true scale, mirrored as the printed side must be',
   },
   templates: { name: 'Templates', about: 'the patches sewn without paper, at true scale with their seam allowance' },
+  slip: { name: 'Shopping slip', about: 'what to ask for at the counter, what to bring from the shelf' },
   booklet: { name: 'Cutting booklet', about: 'strip by strip, with pictures and boxes to tick' },
   labels: { name: 'Bag labels', about: 'what goes into each bag' },
 };
@@ -20,7 +21,11 @@ export interface PaperChoice {
   readonly paper: PaperSize;
   readonly foundation: FoundationPaper;
   readonly labels: LabelChoice;
+  readonly slip: SlipChoice;
 }
+
+/** On a page, or as narrow as a phone. */
+export type SlipChoice = 'page' | 'narrow';
 
 /** How foundations are used: each sewn through once and torn away, or ironed on, sewn beside and used again. */
 export type FoundationPaper = { readonly kind: 'sewn' } | { readonly kind: 'freezer'; readonly uses: number };
@@ -47,4 +52,5 @@ export const usualChoice = (unit: LengthUnit): PaperChoice => ({
   paper: unit === 'in' ? 'letter' : 'a4',
   foundation: { kind: 'freezer', uses: FREEZER_USES.usual },
   labels: { perSheet: 10, by: 'block' },
+  slip: 'page',
 });

@@ -10,6 +10,7 @@ import { bookletPages } from './booklet-pages.ts';
 import { makePieces } from './make-pieces.ts';
 import type { PaperChoice, PaperKind } from './paper-choice.ts';
 import { piecePages } from './piece-pages.ts';
+import { shoppingSlip } from './shopping-slip.ts';
 
 export interface PapersInput extends PaperChoice {
   readonly quilt: Quilt;
@@ -37,6 +38,8 @@ export async function paperPages(kind: PaperKind, input: PapersInput): Promise<r
     }
     case 'labels':
       return bagLabels(input);
+    case 'slip':
+      return shoppingSlip(input);
     case 'booklet':
       return bookletPages(input);
   }

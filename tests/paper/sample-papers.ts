@@ -31,6 +31,7 @@ export async function unplannedPdf(quilt: Quilt, kind: PaperKind, wish: PaperWis
     paper: wish.paper ?? 'letter',
     foundation: wish.foundation ?? { kind: 'freezer', uses: 5 },
     shown: quilt.unit,
+    slip: 'page',
     labels: { perSheet: 10, by: 'block' },
     plan: (job) => new Packer().plan({ ...job, seconds: 1 }),
   });
