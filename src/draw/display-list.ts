@@ -54,6 +54,8 @@ export interface Fill {
   readonly print?: PrintKind;
   /** The print's up, degrees anticlockwise from the drawing's up. */
   readonly turn?: number;
+  /** The print's repeat in the drawing's unit, to draw it at its true size; absent: it is only hinted at. */
+  readonly repeat?: number;
 }
 
 export interface TextItem {
@@ -75,7 +77,7 @@ export interface TextItem {
 export interface GroupItem {
   readonly kind: 'group';
   readonly class: GroupClass;
-  readonly data?: { readonly blank?: string; readonly patch?: string };
+  readonly data?: { readonly blank?: string; readonly patch?: string; readonly place?: string };
   /** Nothing outside this is seen. */
   readonly clip?: Box;
   readonly items: readonly Item[];

@@ -1,15 +1,11 @@
 /** A finished block, seen from the front: every patch in its cloth, an arrow where its print points somewhere. */
+import { type BlockPatch, blockPatches, printInBlock } from '../cutting/block-patches.ts';
 import type { Blank } from '../cutting/cut-list.ts';
-import { printDirection } from '../cutting/facing.ts';
-import { unitAxis } from '../cutting/unit-axis.ts';
 import { facingOf } from '../quilt/facing-of.ts';
-import { type Place, placesOf } from '../quilt/places.ts';
-import type { Block, Cloth, Facing, Patch, Quilt, Scheme, Unit } from '../quilt/quilt.ts';
-import { unitsOf } from '../quilt/units-of.ts';
+import type { Place } from '../quilt/places.ts';
+import type { Block, Cloth, Quilt, Scheme } from '../quilt/quilt.ts';
 import { flatten } from '../shape/flatten.ts';
-import { edgesOf, mirrorOutline, moveOutline, type Outline } from '../shape/outline.ts';
-import { outlineCentroid } from '../shape/outline-measures.ts';
-import { turn } from '../shape/point.ts';
+import type { Outline } from '../shape/outline.ts';
 import { polygonBox } from '../shape/polygon.ts';
 import { type Box, type Drawing, type GroupItem, outlineRun, type PathItem } from './display-list.ts';
 import { edgeOn } from './ink.ts';
@@ -23,6 +19,8 @@ export interface BlockDrawingInput {
   readonly blanks: readonly Blank[];
   /** Height of the smallest text that can still be read, in the quilt's unit. */
   readonly textSize: number;
+  /** Gives each cloth's repeat in the quilt's unit: prints are then drawn at their true size, without names over them. */
+  readonly trueRepeat?: (cloth: Cloth) => number;
 }
 
 /** A role without a cloth is drawn in the grey of unprinted paper. */
@@ -30,83 +28,48 @@ const NO_CLOTH = '#d8d4cc';
 
 export function drawBlock(input: BlockDrawingInput): Drawing {
   const { quilt, block, textSize } = input;
-  const units = unitsOf(block, quilt.unit);
   const blankOf = blanksByPatch(input.blanks, block.id);
-  const patches = units.flatMap((unit) =>
-    shownPlaces(unit).flatMap((place) => unit.patches.map((patch) => patchItem(input, blankOf, unit, place, patch))),
-  );
+  const patches = blockPatches(block, quilt.unit);
   return {
     title: block.name,
-    description: describe(input, units),
+    description: describe(input, patches.length),
     box: boxRound(
       patches.map(({ outline }) => outline),
       textSize * 0.4,
     ),
     printSpacing: textSize * 1.4,
-    items: [{ kind: 'group', class: 'block', items: patches.map(({ item }) => item) }],
+    items: [{ kind: 'group', class: 'block', items: patches.map((patch) => patchItem(input, blankOf, patch)) }],
   };
 }
 
-/** Where all stand at one place, one of them is seen. */
-const shownPlaces = (unit: Unit): readonly Place[] =>
-  unit.repeat.over === 0 ? placesOf(unit).slice(0, unit.repeat.mirrored === 'also' ? 2 : 1) : placesOf(unit);
-
-interface DrawnPatch {
-  readonly outline: Outline;
-  readonly item: GroupItem;
-}
-
-function patchItem(
-  input: BlockDrawingInput,
-  blankOf: ReadonlyMap<string, string>,
-  unit: Unit,
-  place: Place,
-  patch: Patch,
-): DrawnPatch {
+function patchItem(input: BlockDrawingInput, blankOf: ReadonlyMap<string, string>, each: BlockPatch): GroupItem {
   const { quilt, scheme, textSize } = input;
-  const first = place.mirrored ? mirrorOutline(patch.outline) : patch.outline;
-  const outline = moveOutline(first, (corner) => turn(corner, place.turn));
+  const { unit, patch, place, outline } = each;
   const cloth = clothOf(quilt, scheme, patch.role);
   const role = quilt.roles.find(({ id }) => id === patch.role) ?? { facing: { to: 'free' } };
   const facing = facingOf(input.block, patch, role, place.index);
-  const points = isDirectional(cloth) ? printUp(facing, first, unit, place) : null;
+  const points = isDirectional(cloth) ? printInBlock(facing, each) : null;
   const name = `${unit.id}${patch.number}`;
   const colour = cloth?.colour ?? NO_CLOTH;
-  const named = label(flatten(outline, { side: 'inside', within: textSize * 0.1 }), {
-    name: unit.repeat.over === 0 && unit.repeat.count > 1 ? `${name} ×${unit.repeat.count}` : name,
-    size: textSize,
-    on: colour,
-    arrow: points === null ? null : { degrees: points, heads: cloth?.print === 'one-way' ? 1 : 2 },
-  });
   const blank = blankOf.get(useKey(unit.id, patch.number, place));
-  const fill = { colour, ...(cloth === undefined ? {} : { print: cloth.print, turn: points ?? 0 }) };
+  const repeat = input.trueRepeat === undefined || cloth === undefined ? {} : { repeat: input.trueRepeat(cloth) };
+  const fill = { colour, ...(cloth === undefined ? {} : { print: cloth.print, turn: points ?? 0, ...repeat }) };
   const path: PathItem = { kind: 'path', class: 'cloth', runs: [outlineRun(outline)], fill, ink: edgeOn(colour) };
+  const named =
+    input.trueRepeat === undefined
+      ? label(flatten(outline, { side: 'inside', within: textSize * 0.1 }), {
+          name: unit.repeat.over === 0 && unit.repeat.count > 1 ? `${name} ×${unit.repeat.count}` : name,
+          size: textSize,
+          on: colour,
+          arrow: points === null ? null : { degrees: points, heads: cloth?.print === 'one-way' ? 1 : 2 },
+        })
+      : [];
   return {
-    outline,
-    item: {
-      kind: 'group',
-      class: 'patch',
-      data: { patch: name, ...(blank === undefined ? {} : { blank }) },
-      items: [path, ...named],
-    },
+    kind: 'group',
+    class: 'patch',
+    data: { patch: name, place: `${place.index}`, ...(blank === undefined ? {} : { blank }) },
+    items: [path, ...named],
   };
-}
-
-/**
- * Where the print's up is to point in the block as it is drawn, degrees anticlockwise from up; null where it may point
- * anywhere or has no answer.
- * @param outline the patch as its unit holds it at the place: reflected where the place is mirrored, not yet turned
- */
-function printUp(facing: Facing, outline: Outline, unit: Unit, place: Place): number | null {
-  const axis = unitAxis(unit);
-  const direction = printDirection(facing, {
-    middle: outlineCentroid(outline),
-    axis: axis === null || !place.mirrored ? axis : -axis,
-    edges: edgesOf(outline),
-    turn: place.turn,
-    mirrored: place.mirrored,
-  });
-  return typeof direction === 'number' ? direction + place.turn : null;
 }
 
 /** The first cloth that fills the role: where several will do, the plan chooses among them blank by blank. */
@@ -140,7 +103,6 @@ function boxRound(outlines: readonly Outline[], margin: number): Box {
   return { left, bottom, width: right - left, height: top - bottom };
 }
 
-function describe(input: BlockDrawingInput, units: readonly Unit[]): string {
-  const count = units.reduce((sum, unit) => sum + placesOf(unit).length * unit.patches.length, 0);
+function describe(input: BlockDrawingInput, count: number): string {
   return `The finished block in the scheme "${input.scheme.name}": ${count} patches. The tables beside it name each patch with its cloth.`;
 }

@@ -36,6 +36,8 @@ export interface Pattern {
   readonly colour: string;
   readonly print: PrintKind;
   readonly turn: number;
+  /** As of the fill. */
+  readonly repeat?: number;
 }
 
 /** The pattern that a fill needs; null for plain colour. */
@@ -44,7 +46,9 @@ export function patternOf(fill: Fill): Pattern | null {
     return null;
   }
   const turn = Math.round((fill.turn ?? 0) * 10) / 10;
-  return { key: `${fill.colour.slice(1)}-${fill.print}-${turn}`, colour: fill.colour, print: fill.print, turn };
+  const { colour, print, repeat } = fill;
+  const key = `${colour.slice(1)}-${print}-${turn}`;
+  return repeat === undefined ? { key, colour, print, turn } : { key: `${key}-${repeat}`, colour, print, turn, repeat };
 }
 
 /** Every pattern that a drawing needs, once each. */

@@ -1,7 +1,8 @@
 import type { Box, Drawing, Item, PathItem, TextItem } from './display-list.ts';
 import { DRAWING_CSS } from './drawing-style.ts';
-import { inkOn } from './ink.ts';
+import { inkOn, mix } from './ink.ts';
 import { pathData, short } from './path-data.ts';
+import { printArt, scaledRuns } from './print-art.ts';
 import { type Pattern, patternOf, patternsOf, printInk, scaledTile } from './prints.ts';
 
 /**
@@ -96,13 +97,20 @@ function haloStyle(colour: string, size: number): string {
   return ` style="fill:${inkOn(colour)};stroke:${colour};stroke-width:${short(size * 0.22)};paint-order:stroke"`;
 }
 
-function patternText(pattern: Pattern, size: number, prefix: string): string {
-  const lines = pathData({ kind: 'path', class: 'seam', runs: scaledTile(pattern.print, size) });
+function patternText(pattern: Pattern, hint: number, prefix: string): string {
+  const size = pattern.repeat ?? hint;
+  const art = pattern.repeat === undefined ? null : printArt(pattern.print);
+  const runs = art === null ? scaledTile(pattern.print, size) : scaledRuns(art.lines, size);
+  const lines = pathData({ kind: 'path', class: 'seam', runs });
+  const bands = art === null ? '' : pathData({ kind: 'path', class: 'seam', runs: scaledRuns(art.bands, size) });
   const box = `width="${short(size)}" height="${short(size)}"`;
+  const lift = `transform="translate(0 ${short(size)})"`;
+  const ink = art === null ? printInk(pattern.colour) : mix(pattern.colour, inkOn(pattern.colour), 0.42);
   return (
     `<pattern id="${prefix}-${pattern.key}" patternUnits="userSpaceOnUse" ${box} patternTransform="rotate(${short(-pattern.turn)})">` +
     `<rect ${box} fill="${pattern.colour}"/>` +
-    `<path d="${lines}" transform="translate(0 ${short(size)})" style="fill:none;stroke:${printInk(pattern.colour)};stroke-width:1px"/></pattern>`
+    `${bands === '' ? '' : `<path d="${bands}" ${lift} style="fill:${ink};stroke:none"/>`}` +
+    `<path d="${lines}" ${lift} style="fill:none;stroke:${ink};stroke-width:${art === null ? 1 : 1.6}px"/></pattern>`
   );
 }
 

@@ -23,3 +23,13 @@ export const PRINTS: readonly { readonly print: PrintKind; readonly words: strin
 ];
 
 export const printWords = (print: PrintKind): string => PRINTS.find((one) => one.print === print)?.words ?? print;
+
+/** "outward, turned on 30° anticlockwise", "along edge 2, backward", "any way": edges are counted from 1. */
+export function sayFacing(facing: Facing): string {
+  const { to, edge, sense, turned = 0, within = 0 } = facing;
+  const words = FACINGS.find((one) => one.to === to)?.words ?? to;
+  const named = to === 'along' && edge !== undefined ? `along edge ${edge + 1}` : words;
+  const backward = to === 'along' && sense === 'backward' ? ', backward' : '';
+  const on = turned === 0 ? '' : `, turned on ${Math.abs(turned)}° ${turned > 0 ? 'anticlockwise' : 'clockwise'}`;
+  return `${named}${backward}${on}${within === 0 || to === 'free' ? '' : `, give or take ${within}°`}`;
+}

@@ -5,6 +5,7 @@ import './styles/progress.css';
 import './styles/parts.css';
 import './styles/forms.css';
 import './styles/bench.css';
+import './styles/prints.css';
 import './styles/trace.css';
 import './styles/svg-import.css';
 import './styles/slip.css';

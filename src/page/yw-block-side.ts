@@ -46,6 +46,7 @@ export class BlockSide extends PageElement {
           .quilt=${quilt}
           .block=${block}
           .cutList=${cutList}
+          .units=${units}
           .alike=${this.alikeOf(state, quilt)}
         ></yw-block-view>`,
       )}

@@ -11,6 +11,9 @@ import { turnToDraw } from './in-turn.ts';
 import { freshId, PageElement } from './page-element.ts';
 import { shownDrawing } from './shown-drawing.ts';
 import { WidthWatch } from './width-watch.ts';
+import { UNITS, type Units } from './written.ts';
+import './yw-block-prints.ts';
+import './yw-prints-picture.ts';
 
 /** One block as it will be when finished, the names of its patches under it, and the table that says the same. */
 @customElement('yw-block-view')
@@ -18,10 +21,15 @@ export class BlockView extends PageElement {
   @property({ attribute: false }) quilt: Quilt | null = null;
   @property({ attribute: false }) block: Block | null = null;
   @property({ attribute: false }) cutList: CutList | null = null;
+  @property(UNITS) units: Units = { quilt: 'in', shown: 'in' };
   /** Blanks that are easily taken for each other, of the plan that is shown. */
   @property({ attribute: false }) alike: readonly LookAlike[] = [];
   /** The table is long, so it is not made before it is asked for. */
   @state() private unfolded = false;
+  /** Whether prints are looked at and turned, in place of the names and blanks. */
+  @state() private turning = false;
+  /** Whether that is done on the bench, over the rest of the page. */
+  @state() private larger = false;
   private readonly watch = new WidthWatch(this, '.block-figure');
   private readonly stem = freshId('block');
   private drawn: { key: readonly unknown[]; drawing: Drawing } | null = null;
@@ -47,12 +55,47 @@ export class BlockView extends PageElement {
           <h2>${block.name}</h2>
           <span>${block.count === 1 ? 'one' : `${block.count}`} in the quilt</span>
         </figcaption>
-        <div class="drawing-frame">${drawing === null ? nothing : shownDrawing(drawing, this.stem)}</div>
+        ${
+          this.turning
+            ? html`<yw-block-prints .quilt=${quilt} .block=${block} .units=${this.units}></yw-block-prints>`
+            : html`<div class="drawing-frame">${drawing === null ? nothing : shownDrawing(drawing, this.stem)}</div>`
+        }
+        <p class="row-buttons">
+          <button type="button" class="quiet" aria-pressed=${this.turning} @click=${this.onTurning}>
+            Turn the prints of ${block.name}
+          </button>
+          ${this.turning ? html`<button type="button" class="quiet" @click=${this.onLarger}>Look at them larger</button>` : nothing}
+        </p>
       </figure>
+      <dialog class="bench" aria-label="The prints of ${block.name}" @close=${this.onSmaller}>
+        ${this.larger ? this.bench(quilt, block) : nothing}
+      </dialog>
       <details @toggle=${this.onToggle}>
         <summary>Its blanks by name</summary>
         ${this.unfolded ? html`${blankTags(blanks, `Patches of ${block.name}`, easilyMistaken(this.alike))} ${this.table(quilt, blanks)}` : nothing}
       </details>`;
+  }
+
+  private bench(quilt: Quilt, block: Block): TemplateResult {
+    return html`<header class="row">
+        <h2>The prints of ${block.name}</h2>
+        <button type="button" @click=${() => this.querySelector('dialog')?.close()}>Put away</button>
+      </header>
+      <yw-block-prints class="large" .quilt=${quilt} .block=${block} .units=${this.units}></yw-block-prints>`;
+  }
+
+  private async onLarger(): Promise<void> {
+    this.larger = true;
+    await this.updateComplete;
+    this.querySelector('dialog')?.showModal();
+  }
+
+  private onSmaller(): void {
+    this.larger = false;
+  }
+
+  private onTurning(): void {
+    this.turning = !this.turning;
   }
 
   private onToggle(event: Event): void {

@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import type { Drawing, GroupItem, PathItem } from '../../src/draw/display-list.ts';
 import { drawBlock } from '../../src/draw/draw-block.ts';
+import { svgElement } from '../../src/draw/to-svg.ts';
 import type { CompassStarForm } from '../../src/quilt/forms/compass-star.ts';
 import type { Facing, Quilt } from '../../src/quilt/quilt.ts';
 import { readQuilt } from '../../src/quilt/read-quilt.ts';
@@ -83,4 +84,24 @@ test('the drawing holds the whole square of the block', () => {
   expect(box.left).toBeLessThanOrEqual(-side / 2);
   expect(box.left + box.width).toBeGreaterThanOrEqual(side / 2);
   expect(box.width).toBeLessThan(side + 2);
+});
+
+test('at their true size prints are turned as they will lie, one repeat as large as the cloth says, with no names over them', () => {
+  const scheme = dial.schemes.find((one) => one.id === dial.scheme)!;
+  const drawing = drawBlock({
+    quilt: dial,
+    scheme,
+    block: dial.blocks[0]!,
+    blanks: [],
+    textSize: 0.5,
+    trueRepeat: () => 0.75,
+  });
+  const wedges = patches(drawing, 'C1');
+  const fills = wedges.map(({ items }) => (items[0] as PathItem).fill!);
+  expect(wedges.every(({ items }) => items.length === 1)).toBe(true);
+  expect(fills.map(({ turn }) => Math.round(turn! * 1e6) / 1e6)).toEqual(
+    wedges.map((_, k) => (k * 360) / wedges.length),
+  );
+  expect(new Set(fills.map(({ repeat }) => repeat))).toEqual(new Set([0.75]));
+  expect(svgElement(drawing, 'p')).toMatch(/<pattern [^>]*width="0.75" height="0.75" patternTransform="rotate\(-18\)"/);
 });

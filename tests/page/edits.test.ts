@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
+import { addRole } from '../../src/page/block-edits.ts';
 import {
   addCloth,
   addPiece,
@@ -11,6 +12,8 @@ import {
   setPiece,
 } from '../../src/page/cloth-edits.ts';
 import { setBlockCount, setFacing, setForm, setQuilt, setRoleCloths, setTestBlock } from '../../src/page/edits.ts';
+import { fillRoles, firstPrint, rolesWithoutCloth } from '../../src/page/new-cloths.ts';
+import { removePatch, setFacingOf, setPatchNumber, setPatchRole } from '../../src/page/patch-edits.ts';
 import { readQuilt } from '../../src/quilt/read-quilt.ts';
 import { writeQuilt } from '../../src/quilt/write-quilt.ts';
 
@@ -88,4 +91,54 @@ test('no edit touches the quilt that it changes', () => {
     edit(dial);
   }
   expect(JSON.stringify(dial)).toBe(frozen);
+});
+
+test('a facing is changed for one place, for a patch or for its role, and what was narrower gives way', () => {
+  const patch = { block: 'dial', unit: 'C', number: 1, place: 3, role: 'hours' };
+  const one = setFacingOf(patch, 'place', { to: 'inward' })(dial);
+  expect(one.blocks[0]!.own).toEqual({ C1: { facingAt: { 3: { to: 'inward' } } } });
+  expect(one.roles).toEqual(dial.roles);
+  const all = setFacingOf(patch, 'patch', { to: 'upright' })(one);
+  expect(all.blocks[0]!.own).toEqual({ C1: { facing: { to: 'upright' } } });
+  const role = setFacingOf(patch, 'role', { to: 'clockwise' })(all);
+  expect(role.blocks).toEqual(dial.blocks);
+  expect(role.roles.find(({ id }) => id === 'hours')?.facing).toEqual({ to: 'clockwise' });
+  expect(readQuilt(writeQuilt(all))).toEqual(all);
+});
+
+test('listed patches change role and number, go, and take a role with them that nothing else has', () => {
+  const gate = readQuilt(readFileSync(new URL('../../scenarios/garden-gate.yardwright.json', import.meta.url), 'utf8'));
+  const block = gate.blocks.find(({ units }) => units !== undefined)!;
+  const unit = block.units![0]!;
+  const [first, second] = unit.patches;
+  const name = { unit: unit.id, number: first!.number };
+  const own = (quilt: typeof gate) => quilt.blocks.find(({ id }) => id === block.id)!.units![0]!;
+  const fresh = addRole('Moss')(gate);
+  const moved = setPatchRole(block.id, name, 'moss')(fresh);
+  expect(own(moved).patches[0]!.role).toBe('moss');
+  const swapped = setPatchNumber(block.id, name, second?.number ?? 9)(moved);
+  expect(own(readQuilt(writeQuilt(swapped))).patches.map(({ number }) => number)).toEqual(
+    [...own(swapped).patches.map(({ number }) => number)].sort((a, b) => a - b),
+  );
+  const gone = removePatch(block.id, {
+    unit: unit.id,
+    number: own(swapped).patches.find(({ role }) => role === 'moss')!.number,
+  })(swapped);
+  expect(gone.roles.some(({ id }) => id === 'moss')).toBe(false);
+  expect(() =>
+    removePatch('b', { unit: 'A', number: 1 })({
+      ...gate,
+      blocks: [{ ...block, id: 'b', units: [{ ...unit, id: 'A', patches: [{ ...first!, number: 1 }] }] }],
+    }),
+  ).toThrow(/last patch/);
+});
+
+test('roles without a cloth are filled with new ones, each in a colour of its own, a one-way print where it faces somewhere', () => {
+  const bare = { ...dial, cloths: [], schemes: dial.schemes.map((scheme) => ({ ...scheme, cloths: {} })) };
+  const roles = rolesWithoutCloth(bare, () => true);
+  const filled = fillRoles(new Map(roles.map((role) => [role.id, { print: firstPrint(role) }])))(bare);
+  expect(rolesWithoutCloth(readQuilt(writeQuilt(filled)), () => true)).toEqual([]);
+  expect(new Set(filled.cloths.map(({ colour }) => colour)).size).toBe(roles.length);
+  const hours = filled.cloths.find(({ id }) => id === filled.schemes[0]!.cloths.hours)!;
+  expect(hours).toMatchObject({ print: 'one-way', width: '42 in', step: '1/4 yd' });
 });
