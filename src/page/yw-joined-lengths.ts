@@ -27,6 +27,7 @@ export class JoinedLengths extends PageElement {
       return nothing;
     }
     return html`
+      ${this.finished(quilt)}
       ${repeat(
         quilt.joined,
         ({ id }) => id,
@@ -47,7 +48,6 @@ export class JoinedLengths extends PageElement {
           </button>`,
         )}
       </div>
-      ${this.finished(quilt)}
     `;
   }
 

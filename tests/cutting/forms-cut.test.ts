@@ -1,14 +1,16 @@
 /** Every form in a quilt of its own: written, read back, turned into what must be cut. */
 import { describe, expect, test } from 'vitest';
+import { checkDrawing } from '../../src/cutting/check-drawing.ts';
 import { makeCutList } from '../../src/cutting/make-cut-list.ts';
 import { addBlock } from '../../src/quilt/add-block.ts';
 import { convertQuilt } from '../../src/quilt/convert-quilt.ts';
-import { type Form, formSpec, rolesOfForm } from '../../src/quilt/forms/forms.ts';
+import { drawForm, type Form, formSpec, rolesOfForm } from '../../src/quilt/forms/forms.ts';
 import { placesOf } from '../../src/quilt/places.ts';
 import type { LengthUnit, Quilt } from '../../src/quilt/quilt.ts';
 import { readQuilt } from '../../src/quilt/read-quilt.ts';
 import { unitsOf } from '../../src/quilt/units-of.ts';
 import { writeQuilt } from '../../src/quilt/write-quilt.ts';
+import { type Point, subtract } from '../../src/shape/point.ts';
 import { startsAndChoices } from '../quilt/forms/any-form.ts';
 import { clothOf, quiltOf } from './sample-quilt.ts';
 
@@ -49,6 +51,40 @@ describe.each(['in', 'cm'] as const)('in %s', (unit) => {
       expect(blanks.reduce((sum, { demand }) => sum + demand, 0)).toBe(patches);
     },
   );
+});
+
+/** How far two directions are from lying along or square to each other, in degrees. */
+const offGrain = ([x, y]: Point): number => {
+  const degrees = (Math.atan2(y, x) * 180) / Math.PI;
+  return Math.abs(degrees - 90 * Math.round(degrees / 90));
+};
+
+test('setting triangles keep the quilt’s edge on the grain: side ones their long side, corner ones their short sides', () => {
+  const quilt = quiltOfForm({ kind: 'setting-triangles', block: 10, across: 3, down: 3 }, 'in');
+  const solid = { ...quilt, cloths: quilt.cloths.map((cloth) => ({ ...cloth, print: 'solid' as const })) };
+  const { groups, problems } = makeCutList(solid);
+  expect(problems).toEqual([]);
+  for (const { patch, finishedArea } of groups[0]!.blanks) {
+    const edges = patch!
+      .map((from, i) => subtract(patch![(i + 1) % patch!.length]!, from))
+      .sort((a, b) => Math.hypot(...a) - Math.hypot(...b));
+    const isSide = finishedArea > 40;
+    expect(finishedArea).toBeCloseTo(isSide ? 50 : 25, 9);
+    for (const edge of isSide ? edges.slice(2) : edges.slice(0, 2)) {
+      expect(offGrain(edge)).toBeLessThan(1e-6);
+    }
+  }
+});
+
+test('nothing is left open, doubled or unequal in any form’s drawing, but for the openings that blocks fill', () => {
+  for (const form of startsAndChoices('in')) {
+    const faults = checkDrawing(drawForm(form, 'in'), { tolerance: 1e-3, near: 1 / 16 });
+    const isOpen = 'middle' in form ? form.middle === false : formSpec(form.kind).frame !== undefined;
+    expect(
+      faults.filter(({ kind }) => kind !== 'hole' || !isOpen),
+      JSON.stringify(form),
+    ).toEqual([]);
+  }
 });
 
 test('a form’s bare lengths are converted with the quilt, and nothing else of it', () => {
