@@ -137,15 +137,25 @@ export class BlockParting {
     return ranked.reduce((first, each) => (isBetter(each.merits, first.merits) ? each : first)).parting;
   }
 
-  /** Equal parts first; about the centre parts that are whole pairs; elsewhere rows, level ones; then halves rather than lopsided parts. */
+  /** Equal parts first; about the centre parts that are whole pairs; elsewhere rows, level ones first; then halves. */
   private merits(parting: Parting, before: Parting | null): readonly number[] {
     const [a, b] = parting.parts;
     const alike = this.keyOf(a) === this.keyOf(b);
     const isRadial = parting.kind === 'straight' && parting.joints.every((joint) => this.pointsAtCentre(joint));
     const odd = isRadial && !alike ? (a.length % 2) + (b.length % 2) : 0;
-    const isRow = before !== null && !isRadial && sideBySide(parting, before);
-    const isLevel = !isRadial && parting.joints.every(({ from, to }) => Math.abs(to[1] - from[1]) <= this.tolerance);
-    return [alike ? 0 : 1, odd, isRow ? 0 : 1, isLevel ? 0 : 1, Math.abs(a.length - b.length)];
+    const isRow = before !== null && sideBySide(parting, before);
+    const straight = parting.kind === 'straight' && !isRadial;
+    const isLevel = straight && parting.joints.every(({ from, to }) => Math.abs(to[1] - from[1]) <= this.tolerance);
+    const isUpright = straight && parting.joints.every(({ from, to }) => Math.abs(to[0] - from[0]) <= this.tolerance);
+    const again = before !== null && this.keyOf(b) === this.keyOf(before.parts[1]);
+    return [
+      alike ? 0 : 1,
+      odd,
+      isRow ? 0 : 1,
+      isLevel ? 0 : isUpright ? 1 : 2,
+      parting.kind === 'bent' && !again ? 1 : 0,
+      Math.abs(a.length - b.length),
+    ];
   }
 
   private pointsAtCentre({ from, to }: Joint): boolean {

@@ -132,12 +132,16 @@ class Joiner {
     }
   }
 
-  /** A part that is made for this alone, by joins side by side with its own. */
-  private isInRow({ key }: Part, known: Known, across: Point): boolean {
+  /** A part that is made for this alone, by joins side by side with its own, and that meets the others at one of its ends. */
+  private isInRow({ key, group }: Part, known: Known, across: Point): boolean {
     const made = this.known.get(key)!;
     const side = acrossOf(made);
     const once = known.parts.filter((part) => part.key === key).length === 1 && made.times === known.times;
-    return once && side !== null && Math.abs(cross(across, side)) < 1e-3;
+    if (!once || side === null || Math.abs(cross(across, side)) > 1e-3) {
+      return false;
+    }
+    const meeting = new Set(known.joints.flatMap(({ pieces }) => pieces).filter((piece) => group.includes(piece)));
+    return made.parts.filter((part) => part.group.some((piece) => meeting.has(piece))).length === 1;
   }
 
   private middleOf(group: readonly number[]): Point {

@@ -2,8 +2,9 @@
  * Of all orders in which a unit can be sewn, one for each patch to begin with: that whose seams run across the least length of
  * seams sewn before, since each crossing is a lump to be matched and pressed, and then the one nearest to the drawn numbers.
  */
-import { distance, type Point } from '../shape/point.ts';
-import { alongLine, isOn, lineThrough, offLine, type SeamLine } from './seam-line.ts';
+import { cross, distance, dot, modulo, type Point, type Polygon, subtract } from '../shape/point.ts';
+import { isInside } from '../shape/polygon.ts';
+import { alongLine, isOn, lineThrough, offLine, type SeamLine, seamLine } from './seam-line.ts';
 import { type Seam, stepOnto } from './sewing-step.ts';
 import type { SewingUnit, SharedRun } from './sewing-unit.ts';
 import { indicesOf, keyOf, removableFrom, takeOff, without } from './take-off.ts';
@@ -129,7 +130,7 @@ class Crossings {
         if (before[run.with] && run.with > index) {
           const line = this.lines[index]![i]!;
           sizes.set(line, (sizes.get(line) ?? 0) + distance(run.from, run.to));
-          if (this.isOnSeam(step.seam, run.from) || this.isOnSeam(step.seam, run.to)) {
+          if ([run.from, run.to].some((end) => this.isOnSeam(step.seam, end) && this.isWithin(end))) {
             ending.add(line);
           }
         }
@@ -143,4 +144,29 @@ class Crossings {
     const at = alongLine(line, place);
     return Math.abs(offLine(line, place)) <= tolerance && at >= -tolerance && at <= line.size + tolerance;
   }
+
+  /** Whether patches lie all round a place. Seams that end on the unit's outside end in what is trimmed, and are no lump. */
+  private isWithin(place: Point): boolean {
+    const degrees = this.unit.patches.reduce(
+      (sum, { polygon }) => sum + angleAt(polygon, place, this.unit.tolerance),
+      0,
+    );
+    return degrees > 359;
+  }
+}
+
+/** How much of the turn about a place a polygon takes. */
+function angleAt(polygon: Polygon, place: Point, tolerance: number): number {
+  const corner = polygon.findIndex((each) => distance(each, place) <= tolerance);
+  if (corner >= 0) {
+    const after = subtract(polygon[(corner + 1) % polygon.length]!, polygon[corner]!);
+    const before = subtract(polygon.at(corner - 1)!, polygon[corner]!);
+    return modulo((Math.atan2(cross(after, before), dot(after, before)) * 180) / Math.PI, 360);
+  }
+  const onEdge = polygon.some((from, i) => {
+    const line = seamLine(from, polygon[(i + 1) % polygon.length]!);
+    const at = alongLine(line, place);
+    return Math.abs(offLine(line, place)) <= tolerance && at > 0 && at < line.size;
+  });
+  return onEdge ? 180 : isInside(polygon, ...place) ? 360 : 0;
 }

@@ -139,12 +139,17 @@ test('nothing changes when a unit is turned, mirrored, scaled, or drawn the othe
 });
 
 test('of several orders that comes first whose seams cross the shorter seams, then that of the drawn numbers', () => {
-  // Three rays from one corner of the outside: whichever of the two outer patches comes later is sewn across the other's seam end.
-  const fan = [0, 20, 60, 100].map((degrees) => at([3, 6, 2, 3][[0, 20, 60, 100].indexOf(degrees)]!, degrees));
-  const wedges: readonly Outline[] = fan.slice(1).map((to, k) => [[0, 0], fan[k]!, to].reverse() as Point[]);
-  const { order } = sewn(wedges);
-  // The seam 2 long, between the second and the third, is sewn first and crossed; the seam 6 long comes last.
-  expect(order).toEqual([1, 2, 0]);
+  // Three wedges whose seams end at one place on the long seam under them.
+  const rim: readonly Point[] = [
+    [3, 0],
+    [4, 4],
+    [-1, 2],
+    [-3, 0],
+  ];
+  const wedges: readonly Outline[] = [0, 1, 2].map((k) => [[0, 0], rim[k]!, rim[k + 1]!]);
+  const { order } = sewn([...wedges, oblong(0, -1, 6, 2)]);
+  // The shorter of their seams, between the second and the third, is sewn first and crossed by the longer one.
+  expect(order).toEqual([1, 2, 0, 3]);
   const strips = [0, 1, 2, 3].map((x) => oblong(x, 0, 1, 3));
   const found = sewn(strips);
   expect(found.order).toEqual([0, 1, 2, 3]);
