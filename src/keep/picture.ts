@@ -77,3 +77,37 @@ export function drawn(
   context.drawImage(image, 0, 0, canvas.width, canvas.height);
   return canvas;
 }
+
+/** The picture whole, for the browser's own store. */
+export function encoded({ canvas }: Picture): Promise<Blob> {
+  return new Promise((done, failed) => {
+    canvas.toBlob(
+      (blob) => (blob === null ? failed(new Error('the picture is too large to be kept')) : done(blob)),
+      'image/jpeg',
+      0.92,
+    );
+  });
+}
+
+/** For a quilt file: small enough for a browser's own store, fine enough to trace on. */
+const KEPT_LONGEST = 1600;
+const KEPT_QUALITY = 0.8;
+
+export interface KeptPicture {
+  /** A `data:` address, JPEG. */
+  readonly address: string;
+  /** How much smaller it is than the picture. */
+  readonly shrunk: number;
+}
+
+/** The picture as it goes into a quilt file: from its canvas, so with nothing that its file said beside the pixels. */
+export function keptPicture({ canvas }: Picture): KeptPicture {
+  const shrunk = Math.max(1, Math.max(canvas.width, canvas.height) / KEPT_LONGEST);
+  return { address: drawn(canvas, shrunk).toDataURL('image/jpeg', KEPT_QUALITY), shrunk };
+}
+
+/** A picture from a quilt file, by the same door as any other. */
+export async function readKeptPicture(address: string, name: string): Promise<PictureRead> {
+  const text = atob(address.slice(address.indexOf(',') + 1));
+  return readPicture(new File([Uint8Array.from(text, (each) => each.charCodeAt(0))], name));
+}

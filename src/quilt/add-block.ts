@@ -37,7 +37,14 @@ export function addBlock(quilt: Quilt, block: DrawnBlock | FormBlock): BlockAdde
   const added: Block =
     'form' in block
       ? { id, name, count: block.count ?? 1, form: block.form, ...rolesField(roles) }
-      : { id, name, count: 1, ...(block.loose === true && { loose: true }), units: inRoles(block.units, roles) };
+      : {
+          id,
+          name,
+          count: 1,
+          ...(block.loose === true && { loose: true }),
+          units: inRoles(block.units, roles),
+          ...(block.traced !== undefined && { traced: block.traced }),
+        };
   return { quilt: { ...withRoles, blocks: [...withRoles.blocks, added] }, block: id, roles };
 }
 

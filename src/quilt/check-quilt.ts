@@ -6,6 +6,7 @@ import { inFile } from './forms/fault-words.ts';
 import { type Form, faultsOfForm, rolesOfForm } from './forms/forms.ts';
 import type { Block, Facing, JoinedLength, Patch, Quilt } from './quilt.ts';
 import { type Fault, found } from './say-fault.ts';
+import { tracingFault } from './tracing/traced-from.ts';
 
 type Path = readonly PropertyKey[];
 
@@ -66,6 +67,7 @@ function faultsOfBlock(block: Block, path: Path, quilt: Quilt): readonly Fault[]
     return faultsOfFormBlock(block, block.form, path, quilt);
   }
   const units = block.units ?? [];
+  const traced = block.traced === undefined ? null : tracingFault(block.traced.tracing);
   const foreign = (['roles', 'own'] as const)
     .filter((field) => block[field] !== undefined)
     .map((field) => ({
@@ -74,6 +76,7 @@ function faultsOfBlock(block: Block, path: Path, quilt: Quilt): readonly Fault[]
     }));
   return [
     ...foreign,
+    ...(traced === null ? [] : [{ path: [...path, 'traced', 'tracing'], message: traced }]),
     ...repeatedIds(units, [...path, 'units']),
     ...units.flatMap((unit, i) => {
       const patches = [...path, 'units', i, 'patches'];

@@ -5,6 +5,7 @@ import { FORMS, type Form } from './forms/forms.ts';
 import { lengthIn, parseLength } from './measure.ts';
 import { QUILT_FORMAT, QUILT_VERSION } from './quilt.ts';
 import { found } from './say-fault.ts';
+import { tracedFromSchema } from './tracing/traced-schema.ts';
 
 const LENGTH_WANTED = 'a number in the quilt’s unit, or text with a unit such as "1 1/4 in" or "15 cm"';
 
@@ -128,6 +129,7 @@ const block = z.strictObject({
   roles: z.record(id, id).exactOptional(),
   own: z.record(id, z.strictObject(patchOwn)).exactOptional(),
   loose: z.boolean().exactOptional(),
+  traced: tracedFromSchema(length).exactOptional(),
 });
 
 const role = z.strictObject({

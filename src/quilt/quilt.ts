@@ -6,6 +6,7 @@
  */
 import type { Outline } from '../shape/outline.ts';
 import type { Form } from './forms/forms.ts';
+import type { TracedFrom } from './tracing/traced-from.ts';
 
 export const QUILT_FORMAT = 'yardwright';
 export const QUILT_VERSION = 1;
@@ -66,6 +67,8 @@ export interface Block {
    * and outward, inward and round are taken along the axis of their units, wherever they lie. Default false.
    */
   readonly loose?: boolean;
+  /** What it was traced from, if she keeps that in the file. Default: not kept. */
+  readonly traced?: TracedFrom;
 }
 
 /** What is pieced on one paper foundation, or (paper false) patches simply sewn together. Drawn in its first place. */

@@ -35,10 +35,13 @@ export function seen([x, y]: readonly [number, number]): [number, number] {
   return [PHOTO.width / 2 + (FOCAL * sx) / (sz + OFF), PHOTO.height / 2 - (FOCAL * ty) / (sz + OFF)];
 }
 
-/** The photo, as JPEG, in base64. Each of its pixels looks back along its ray to the page. */
-export async function takePhoto(page: Page): Promise<string> {
-  return page.evaluate(
-    async ({ PAGE: sheet, PHOTO: photo, camera }) => {
+/**
+ * The photo, as JPEG. Each of its pixels looks back along its ray to the page.
+ * @param sideways stored a quarter turned, with the note that cameras then write, and with a note of the place
+ */
+export async function takePhoto(page: Page, sideways = false): Promise<Buffer> {
+  const text = await page.evaluate(
+    async ({ PAGE: sheet, PHOTO: photo, camera, sideways }) => {
       const [roll, tilt, swing, off, focal] = camera as [number, number, number, number, number];
       const canvas = document.createElement('canvas');
       canvas.width = photo.width;
@@ -91,12 +94,47 @@ export async function takePhoto(page: Page): Promise<string> {
       context.putImageData(pixels, 0, 0);
       context.filter = 'blur(1.2px)';
       context.drawImage(canvas, 0, 0);
-      const blob = await new Promise<Blob>((done) => canvas.toBlob((made) => done(made!), 'image/jpeg', 0.82));
+      const stored = sideways ? document.createElement('canvas') : canvas;
+      if (sideways) {
+        stored.width = photo.height;
+        stored.height = photo.width;
+        const turned = stored.getContext('2d')!;
+        turned.translate(0, photo.width);
+        turned.rotate(-Math.PI / 2);
+        turned.drawImage(canvas, 0, 0);
+      }
+      const blob = await new Promise<Blob>((done) => stored.toBlob((made) => done(made!), 'image/jpeg', 0.82));
       const bytes = new Uint8Array(await blob.arrayBuffer());
       let text = '';
       for (const byte of bytes) text += String.fromCharCode(byte);
       return btoa(text);
     },
-    { PAGE, PHOTO, camera: [ROLL, TILT, SWING, OFF, FOCAL] },
+    { PAGE, PHOTO, camera: [ROLL, TILT, SWING, OFF, FOCAL], sideways },
   );
+  const bytes = Buffer.from(text, 'base64');
+  return sideways ? Buffer.concat([bytes.subarray(0, 2), cameraNote(), bytes.subarray(2)]) : bytes;
+}
+
+/** What the photo says of where it was taken. */
+export const PLACE = 'Anna Wimschneider Weg 7, 84339 Unterdietfurt';
+
+/** A JPEG part as cameras write it (Exif 2.3, JEITA CP-3451C): show it a quarter turned clockwise; and a description. */
+function cameraNote(): Buffer {
+  const words = Buffer.from(`${PLACE}\0`, 'ascii');
+  const tiff = Buffer.alloc(38 + words.length);
+  tiff.write('II*\0', 0, 'latin1');
+  tiff.writeUInt32LE(8, 4);
+  tiff.writeUInt16LE(2, 8);
+  const entry = (at: number, tag: number, type: number, count: number, value: number): void => {
+    tiff.writeUInt16LE(tag, at);
+    tiff.writeUInt16LE(type, at + 2);
+    tiff.writeUInt32LE(count, at + 4);
+    tiff.writeUInt32LE(value, at + 8);
+  };
+  entry(10, 0x010e, 2, words.length, 38);
+  entry(22, 0x0112, 3, 1, 6);
+  words.copy(tiff, 38);
+  const head = Buffer.from([0xff, 0xe1, 0, 0]);
+  head.writeUInt16BE(2 + 6 + tiff.length, 2);
+  return Buffer.concat([head, Buffer.from('Exif\0\0', 'latin1'), tiff]);
 }

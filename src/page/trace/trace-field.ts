@@ -23,7 +23,7 @@ export function typedField({
   fault,
   onTyped,
 }: TypedField): TemplateResult {
-  const described = [hint === undefined ? '' : `${id}-hint`, fault ? `${id}-fault` : ''].filter((part) => part !== '');
+  const described = [!hint ? '' : `${id}-hint`, fault ? `${id}-fault` : ''].filter((part) => part !== '');
   return html`<div class="field">
     <label for=${id}>${label}</label>
     <input
@@ -37,7 +37,7 @@ export function typedField({
       aria-invalid=${fault ? 'true' : nothing}
       @change=${(event: Event) => onTyped((event.target as HTMLInputElement).value.trim())}
     />
-    ${hint === undefined ? nothing : html`<p class="hint" id="${id}-hint">${hint}</p>`}
+    ${!hint ? nothing : html`<p class="hint" id="${id}-hint">${hint}</p>`}
     <p class="fault" id="${id}-fault" role="alert" ?hidden=${!fault}>${fault ?? ''}</p>
   </div>`;
 }

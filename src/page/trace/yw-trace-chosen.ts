@@ -52,7 +52,7 @@ export class TraceChosen extends PageElement {
         this.tracer!.step(moveCorner(tracing, id, to), 'The corner is moved.');
       });
     };
-    return html`<h4>A corner</h4>
+    return html`<h3>A corner</h3>
       <div class="numbers">${field('x', `To the right, ${from}`)} ${field('y', `Up, ${from}`)}</div>
       ${this.delete('this corner', 'Between two lines alone they become one; else its lines and patches go too.')}`;
   }
@@ -63,7 +63,7 @@ export class TraceChosen extends PageElement {
     const line = lineOf(tracing, id);
     const edge = edgeOfLine(tracing, line);
     const bulge = bulgeOf(tracing, line);
-    return html`<h4>${bulge === 0 ? 'A straight line' : 'An arc'}, ${written(edgeLength(edge), this.units)} long</h4>
+    return html`<h3>${bulge === 0 ? 'A straight line' : 'An arc'}, ${written(edgeLength(edge), this.units)} long</h3>
       <div class="numbers">
         ${this.length('sagitta', 'Bows by', sagittaOf(edge.from, edge.to, bulge), (value) =>
           tracer.step(bendBySagitta(tracing, id, value), 'The line is bent.'),
@@ -90,7 +90,7 @@ export class TraceChosen extends PageElement {
       .map((axis) => written(box.max[axis as 0 | 1] - box.min[axis as 0 | 1], this.units))
       .join(' by ');
     const list = `${this.ids}-roles`;
-    return html`<h4>Patch ${patchName(tracing, patch)}, ${size}</h4>
+    return html`<h3>Patch ${patchName(tracing, patch)}, ${size}</h3>
       <div class="numbers">
         ${typedField({
           id: `${this.ids}-role`,

@@ -34,7 +34,7 @@ export class TraceUnits extends PageElement {
     const { tracer } = this;
     if (tracer === null) return nothing;
     const { tracing } = tracer;
-    return html`<h4>The centre</h4>
+    return html`<h3>The centre</h3>
       <p>${tracing.centre === undefined ? 'Not marked. Units that repeat stand about it.' : 'Marked on the picture with a cross in a ring.'}</p>
       <div class="trace-buttons">
         <button type="button" aria-pressed=${tracer.tool === 'centre'} @click=${() => tracer.setTool('centre')}>Click it</button>
@@ -70,7 +70,12 @@ export class TraceUnits extends PageElement {
         ${typedField({
           id: `${this.ids}-${unit.id}-count`,
           label: 'Times about the centre',
-          hint: fits === null ? 'one wedge is enough, if you say how many there are' : `as traced, ${fits} go round`,
+          hint:
+            fits !== null
+              ? `as traced, ${fits} go round`
+              : unit.count > 1
+                ? ''
+                : 'one wedge is enough, if you say how many there are',
           value: `${unit.count}`,
           kind: 'number',
           fault: this.fault?.unit === unit.id ? this.fault.why : null,

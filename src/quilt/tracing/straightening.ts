@@ -9,7 +9,7 @@ import {
   quadToRectangle,
   stretchAt,
 } from '../../shape/homography.ts';
-import { distance, type Point } from '../../shape/point.ts';
+import { distance, type Point, scale } from '../../shape/point.ts';
 import { lengthIn } from '../measure.ts';
 import type { Length, LengthUnit } from '../quilt.ts';
 
@@ -90,6 +90,15 @@ export const pixelLength = (map: TrueMap, place: Point): number => stretchAt(map
 export function between(from: TrueMap, to: TrueMap): (place: Point) => Point {
   const map = combine(to.toTrue, from.toPicture);
   return (place) => carry(map, place);
+}
+
+/** The same for the picture made so many times smaller. */
+export function shrinkStraightening(straightening: Straightening, by: number): Straightening {
+  const small = (place: Point): Point => scale(place, 1 / by);
+  if (straightening.kind === 'length') {
+    return { ...straightening, from: small(straightening.from), to: small(straightening.to) };
+  }
+  return { ...straightening, corners: straightening.corners.map(small) as unknown as Quad };
 }
 
 /** With y down, what goes round as told has a positive area. */
