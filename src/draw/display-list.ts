@@ -99,7 +99,7 @@ export type PathClass =
   | 'paper'
   | PaperClass;
 /** On printed sheets: a seam to sew on, where paper and cloth are trimmed, marks to match, boxes to measure or tick, table lines. */
-export type PaperClass = 'sew' | 'trim' | 'match' | 'gauge' | 'box' | 'rule' | 'grain';
+export type PaperClass = 'sew' | 'trim' | 'match' | 'gauge' | 'box' | 'rule' | 'grain' | 'seam-sewn' | 'press';
 export type TextClass = 'name' | 'measure' | 'strip-number' | 'title' | 'plain' | 'strong';
 
 /** A closed run of straight lines. */

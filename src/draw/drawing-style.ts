@@ -30,6 +30,8 @@ export const LINE_STYLES: Readonly<Record<PathClass, LineStyle>> = {
   gauge: { stroke: 'ink', width: 0.7, fill: 'none' },
   box: { stroke: 'ink', width: 0.9, fill: 'none' },
   rule: { stroke: 'soft', width: 0.5, fill: 'none' },
+  'seam-sewn': { stroke: 'ink', width: 2.6, fill: 'none' },
+  press: { stroke: 'ink', width: 1.2, fill: 'none' },
   grain: { stroke: 'ink', width: 1, dash: [6, 2, 1, 2], fill: 'none' },
 };
 

@@ -2,7 +2,7 @@
 import type { LengthUnit } from '../quilt/quilt.ts';
 import type { PaperSize } from './paper-size.ts';
 
-export const PAPER_KINDS = ['slip', 'booklet', 'labels', 'foundations', 'templates'] as const;
+export const PAPER_KINDS = ['slip', 'booklet', 'labels', 'foundations', 'templates', 'sewing'] as const;
 export type PaperKind = (typeof PAPER_KINDS)[number];
 
 /** What each is called, and what it is for. */
@@ -10,6 +10,10 @@ export const PAPER_WORDS: Readonly<Record<PaperKind, { readonly name: string; re
   foundations: {
     name: 'Foundations',
     about: 'the units sewn on paper, at true scale, mirrored as the printed side must be',
+  },
+  sewing: {
+    name: 'Sewing sheet',
+    about: 'each unit step by step, how the block is joined, and the block from both sides',
   },
   templates: { name: 'Templates', about: 'the patches sewn without paper, at true scale with their seam allowance' },
   slip: { name: 'Shopping slip', about: 'what to ask for at the counter, what to bring from the shelf' },

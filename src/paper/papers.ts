@@ -10,6 +10,7 @@ import { bookletPages } from './booklet-pages.ts';
 import { makePieces } from './make-pieces.ts';
 import type { PaperChoice, PaperKind } from './paper-choice.ts';
 import { piecePages } from './piece-pages.ts';
+import { sewingSheet } from './sewing-sheet.ts';
 import { shoppingSlip } from './shopping-slip.ts';
 
 export interface PapersInput extends PaperChoice {
@@ -38,6 +39,10 @@ export async function paperPages(kind: PaperKind, input: PapersInput): Promise<r
     }
     case 'labels':
       return bagLabels(input);
+    case 'sewing': {
+      const pieces = makePieces({ quilt, scheme, blanks, foundation });
+      return sewingSheet({ ...input, scheme, foundations: pieces.filter((piece) => piece.kind === 'foundation') });
+    }
     case 'slip':
       return shoppingSlip(input);
     case 'booklet':

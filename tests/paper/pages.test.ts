@@ -57,7 +57,7 @@ describe.each(NAMES)('%s', (name) => {
   it.each([
     ['letter', 'in'],
     ['a4', 'cm'],
-  ] as const)('booklet and slip on %s, in %s', async (paper, shown) => {
+  ] as const)('booklet, slip and sewing sheet on %s, in %s', async (paper, shown) => {
     const pdf = await made(name, 'booklet', { paper, shown });
     expectPages(pdf, 18);
     // Every mark that the booklet tells stands on its pages, built-up fractions and all.
@@ -69,6 +69,7 @@ describe.each(NAMES)('%s', (name) => {
       expect(told).toContain(mark);
     }
     expectPages(await made(name, 'slip', { paper }), 18);
+    expectPages(await made(name, 'sewing', { paper, shown }), 18);
   });
 
   it('the slip for a phone is one narrow page that tells every cloth and the total', async () => {
