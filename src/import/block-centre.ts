@@ -9,6 +9,7 @@ export interface PatchMass {
 }
 
 const MOST_TURNS = 72;
+const MOST_PATCHES = 700;
 
 /**
  * The middle of the area where the drawing comes round about it, as most blocks do, however odd their points; else the middle
@@ -21,7 +22,7 @@ export function blockCentre(patches: readonly PatchMass[], boxMiddle: Point, tol
     [0, 0],
   );
   const middle = scale(weighed, 1 / total);
-  if (Math.hypot(...subtract(middle, boxMiddle)) <= tolerance) return boxMiddle;
+  if (Math.hypot(...subtract(middle, boxMiddle)) <= tolerance || patches.length > MOST_PATCHES) return boxMiddle;
   return comesRound(patches, middle, tolerance) > comesRound(patches, boxMiddle, tolerance) ? middle : boxMiddle;
 }
 

@@ -9,20 +9,33 @@ export interface ImportNote {
   readonly places: readonly Polygon[];
 }
 
+/** Beyond so many warnings another one tells nobody anything. */
+const MOST_WARNINGS = 100;
+
 /** What is said of a drawing while it is read. */
 export class ImportNotes {
-  readonly all: ImportNote[] = [];
+  private readonly said: ImportNote[] = [];
+  private unsaid = 0;
+
+  get all(): readonly ImportNote[] {
+    const more: ImportNote = { kind: 'warning', text: `And ${this.unsaid} more of the kind.`, places: [] };
+    return this.unsaid === 0 ? this.said : [...this.said, more];
+  }
 
   error(text: string): void {
-    this.all.push({ kind: 'error', text, places: [] });
+    this.said.push({ kind: 'error', text, places: [] });
   }
 
   warn(text: string, places: readonly Polygon[] = []): void {
-    this.all.push({ kind: 'warning', text, places });
+    if (this.said.filter(({ kind }) => kind === 'warning').length < MOST_WARNINGS) {
+      this.said.push({ kind: 'warning', text, places });
+    } else {
+      this.unsaid++;
+    }
   }
 
   note(text: string, places: readonly Polygon[] = []): void {
-    this.all.push({ kind: 'note', text, places });
+    this.said.push({ kind: 'note', text, places });
   }
 
   get failed(): boolean {

@@ -59,7 +59,7 @@ interface Open {
 export function readXml(text: string): ReadXml {
   if (text.length > LONGEST_FILE) {
     throw new ImportFault(
-      `The file has ${millions(text.length)} million characters; at most ${millions(LONGEST_FILE)} are read. Save the block alone, without pictures.`,
+      `The file has ${millions(text.length)} million characters; at most ${millions(LONGEST_FILE)} million are read. Save the block alone, without pictures.`,
     );
   }
   const reader = new Reader();

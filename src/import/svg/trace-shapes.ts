@@ -61,7 +61,11 @@ export function traceShapes(walked: WalkedSvg, toInches: Matrix): Traced {
       if (meets || (fill !== 'none' && edges.length > 1)) {
         const ring = meets ? edges : [...edges, { from: edges.at(-1)!.to, to: first.from }];
         const outline = outlineOf(ring);
-        if (outline !== null) closed.push({ shape, outline, filled: fill !== 'none' });
+        if (outline !== null) {
+          closed.push({ shape, outline, filled: fill !== 'none' });
+        } else if (ring.length > 3) {
+          faults.push(`The shape in line ${shape.line} encloses no area, or crosses itself, and is left out.`);
+        }
       } else if (stroke !== 'none' || fill !== 'none') {
         lines.push(...edges);
       }
