@@ -45,7 +45,8 @@ export function importSvg(text: string, choices: ImportChoices): ImportedSvg {
   try {
     const { unit, width } = choices;
     const tolerance = choices.tolerance ?? convert(USUAL_TOLERANCE, 'in', unit);
-    const drawing = readDrawing(text, width === undefined ? null : convert(width, unit, 'in'), notes);
+    const inInches = (length: number): number => convert(length, unit, 'in');
+    const drawing = readDrawing(text, width === undefined ? null : inInches(width), inInches(tolerance), notes);
     const sound = soundPatches(drawing, unit, tolerance, choices.centre ?? 'middle', notes);
     return blockOf(drawing, sound, { ...choices, tolerance }, notes);
   } catch (error) {

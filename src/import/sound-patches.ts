@@ -58,7 +58,8 @@ export function soundPatches(
     const outline = met.length === 0 ? null : tidyOutline(met, IDLE_CORNER * times);
     const fault = outline === null ? 'it is smaller than the tolerance' : outlineFault(outline);
     if (outline !== null && fault === null) return [{ outline, polygon: flattened(outline), shape }];
-    notes.warn(`The shape in line ${shape.shape.line} is left out: ${fault}.`, [flattened(about[i]!)]);
+    const called = shape.shape.line === 0 ? 'A shape between lines' : `The shape in line ${shape.shape.line}`;
+    notes.warn(`${called} is left out: ${fault}.`, [flattened(about[i]!)]);
     return [];
   });
   if (patches.length === 0) {

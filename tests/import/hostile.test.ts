@@ -95,10 +95,10 @@ test.each([
   [
     'uses of uses of uses',
     svg(
-      Array.from(
+      `${Array.from(
         { length: 30 },
         (_, i) => `<g id="g${i + 1}">${'<use href="#g'.concat(`${i}"/>`).repeat(10)}</g>`,
-      ).join('') + `<g id="g0">${square}</g>`,
+      ).join('')}<g id="g0">${square}</g>`,
     ),
   ],
   ['squares all in one place', svg(square.repeat(800))],

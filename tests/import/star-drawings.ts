@@ -204,3 +204,27 @@ export function inPoints(form: CompassStarForm): string {
   });
   return `<svg xmlns="http://www.w3.org/2000/svg" xmlns:xlink="http://www.w3.org/1999/xlink" width="${n(side)}pt" height="${n(side)}pt" viewBox="0 0 ${n(side)} ${n(side)}"><defs>${definitions.join('')}</defs>${uses.join('\n')}</svg>`;
 }
+
+/** Seam by seam: each once, as a stroke of its own, nothing filled. */
+export function inLines(form: CompassStarForm): string {
+  const side = Number(form.side);
+  const n = rounded(4);
+  const at = ([x, y]: Pair): string => `${n(side / 2 + x)} ${n(side / 2 - y)}`;
+  const seams = new Map<string, string>();
+  for (const copy of copiesOf(form)) {
+    for (const { loop } of copy.patches) {
+      const { start, steps } = placed(loop, copy);
+      let from = start;
+      for (const { to, arc } of steps) {
+        const key = [at(from), at(to)].sort().join(' ');
+        const way =
+          arc === undefined
+            ? `L${at(to)}`
+            : `A${n(arc.radius)} ${n(arc.radius)} 0 0 ${arc.sweep > 0 ? 0 : 1} ${at(to)}`;
+        seams.set(key, `<path d="M${at(from)}${way}"/>`);
+        from = to;
+      }
+    }
+  }
+  return `<svg xmlns="http://www.w3.org/2000/svg" width="${side}in" height="${side}in" viewBox="0 0 ${side} ${side}"><g fill="none" stroke="#000" stroke-width="0.02">${[...seams.values()].join('')}</g></svg>`;
+}
