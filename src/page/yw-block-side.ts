@@ -9,6 +9,7 @@ import { PageElement } from './page-element.ts';
 import type { PlannerState } from './plan-state.ts';
 import { UNITS, type Units } from './written.ts';
 import type { AddBlock } from './yw-add-block.ts';
+import './svg/yw-save-drawing.ts';
 import './yw-add-block.ts';
 import './yw-block-card.ts';
 import './yw-block-view.ts';
@@ -65,6 +66,7 @@ export class BlockSide extends PageElement {
         (block) => html`<details class="drawer" ?open=${this.wide}>
           <summary>The numbers of ${block.name}</summary>
           <yw-block-card .block=${block} .units=${units}></yw-block-card>
+          <yw-save-drawing .quilt=${quilt} .block=${block}></yw-save-drawing>
         </details>`,
       )}
       <details class="drawer" ?open=${this.wide && quilt.blocks.length > 0}>
