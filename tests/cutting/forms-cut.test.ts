@@ -1,17 +1,18 @@
 /** Every form in a quilt of its own: written, read back, turned into what must be cut. */
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { checkDrawing } from '../../src/cutting/check-drawing.ts';
 import { makeCutList } from '../../src/cutting/make-cut-list.ts';
 import { addBlock } from '../../src/quilt/add-block.ts';
 import { convertQuilt } from '../../src/quilt/convert-quilt.ts';
-import { drawForm, type Form, formSpec, rolesOfForm } from '../../src/quilt/forms/forms.ts';
+import { drawForm, FORMS, type Form, faultsOfForm, formSpec, rolesOfForm } from '../../src/quilt/forms/forms.ts';
 import { placesOf } from '../../src/quilt/places.ts';
 import type { LengthUnit, Quilt } from '../../src/quilt/quilt.ts';
 import { readQuilt } from '../../src/quilt/read-quilt.ts';
 import { unitsOf } from '../../src/quilt/units-of.ts';
 import { writeQuilt } from '../../src/quilt/write-quilt.ts';
 import { type Point, subtract } from '../../src/shape/point.ts';
-import { startsAndChoices } from '../quilt/forms/any-form.ts';
+import { likelyForms, startsAndChoices } from '../quilt/forms/any-form.ts';
 import { clothOf, quiltOf } from './sample-quilt.ts';
 
 /** One block of the form; each role in one cloth of a print that points one way, which is the hardest to satisfy. */
@@ -51,6 +52,23 @@ describe.each(['in', 'cm'] as const)('in %s', (unit) => {
       expect(blanks.reduce((sum, { demand }) => sum + demand, 0)).toBe(patches);
     },
   );
+});
+
+test('whatever its numbers, a form that is drawn is cut without a problem from cloth that is wide enough', () => {
+  let cut = 0;
+  fc.assert(
+    fc.property(fc.oneof(...FORMS.map(likelyForms)), (form) => {
+      if (faultsOfForm(form, 'in').length === 0) {
+        const quilt = quiltOfForm(form, 'in');
+        cut++;
+        expect(
+          makeCutList({ ...quilt, cloths: quilt.cloths.map((cloth) => ({ ...cloth, width: 400 })) }).problems,
+        ).toEqual([]);
+      }
+    }),
+    { numRuns: 80 },
+  );
+  expect(cut).toBeGreaterThan(30);
 });
 
 /** How far two directions are from lying along or square to each other, in degrees. */

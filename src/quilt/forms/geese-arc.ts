@@ -5,8 +5,8 @@ import { lettered, numbered } from './drawing.ts';
 import { growing } from './fault-words.ts';
 import type { FormFault, FormSpec } from './form-spec.ts';
 import { geese, gooseFault, SKY, WAYS, type Way } from './geese.ts';
-import { sharedFault, sharing, togetherFault } from './in-row.ts';
-import { arcEnds, CORNER, QUARTER_GROUND, quarterUnits, settingFields } from './quarter.ts';
+import { sharedFault, sharingPapers, togetherFault } from './in-row.ts';
+import { arcEnds, CORNER, QUARTER_GROUND, quarterUnits, settingFields, spanOf } from './quarter.ts';
 
 export interface GeeseArcForm {
   readonly kind: 'geese-arc';
@@ -46,7 +46,8 @@ export const geeseArc: FormSpec<GeeseArcForm> = {
     SKY,
     ...(square ? [CORNER, QUARTER_GROUND] : []),
   ],
-  follow: (form, changed) => (changed === 'geese' ? { together: sharing(form.together, form.geese) } : {}),
+  follow: (form, changed) =>
+    changed === 'geese' ? { together: sharingPapers(form.together, form.geese, spanOf(form) / form.geese) } : {},
   faults(form, unit): readonly FormFault[] {
     const [inner, outer] = [lengthIn(unit, form.inner), lengthIn(unit, form.outer)];
     const [from, to] = arcEnds(form);

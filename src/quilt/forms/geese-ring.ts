@@ -5,7 +5,7 @@ import { lettered, numbered } from './drawing.ts';
 import { growing } from './fault-words.ts';
 import type { FormFault, FormSpec } from './form-spec.ts';
 import { geese, gooseFault, SKY, WAYS, type Way } from './geese.ts';
-import { sharedFault, sharing, togetherFault } from './in-row.ts';
+import { sharedFault, sharingPapers, togetherFault } from './in-row.ts';
 import { discUnit, groundUnit } from './rounds.ts';
 
 export interface GeeseRingForm {
@@ -54,7 +54,8 @@ export const geeseRing: FormSpec<GeeseRingForm> = {
     ...(middle ? [{ id: 'middle', name: 'Middle', facing: { to: 'upright' } } as const] : []),
     ...(ground ? [{ id: 'ground', name: 'Ground', facing: { to: 'outward', from: 'axis' } } as const] : []),
   ],
-  follow: (form, changed) => (changed === 'geese' ? { together: sharing(form.together, form.geese) } : {}),
+  follow: (form, changed) =>
+    changed === 'geese' ? { together: sharingPapers(form.together, form.geese, 360 / form.geese) } : {},
   faults(form, unit): readonly FormFault[] {
     const { geese: count, together, ground } = form;
     const order = growing(form, unit, ['inner', 'outer', ...(ground ? ['half side'] : [])]);

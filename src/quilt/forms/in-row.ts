@@ -14,9 +14,12 @@ export function leastReach(inner: number, degrees: number): number {
   return part > 0 ? inner / part : Number.POSITIVE_INFINITY;
 }
 
-/** Too many on one foundation: it takes less than half of a ring, so that the seams across it run straight. */
+/** How many patches of `step` degrees one foundation holds: it takes less than half of a ring, so that the seams across it run straight. */
+const mostTogether = (step: number): number => Math.max(1, Math.ceil(180 / step - 1e-9) - 1);
+
+/** Too many on one foundation. */
 export function togetherFault(together: number, step: number): readonly FormFault[] {
-  const most = Math.max(1, Math.ceil(180 / step - 1e-9) - 1);
+  const most = mostTogether(step);
   return together <= most
     ? []
     : [
@@ -26,6 +29,10 @@ export function togetherFault(together: number, step: number): readonly FormFaul
         },
       ];
 }
+
+/** How many to a foundation come nearest to those wished for, and share out the whole. @param step degrees of each */
+export const sharingPapers = (wished: number, whole: number, step: number): number =>
+  sharing(Math.min(wished, mostTogether(step)), whole);
 
 /** The largest number up to `wished` that shares out a whole. */
 export function sharing(wished: number, whole: number): number {

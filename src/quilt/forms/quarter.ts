@@ -49,6 +49,9 @@ export const QUARTER_GROUND: RoleSeed = { id: 'ground', name: 'Ground', facing: 
 export const arcEnds = ({ square, span }: ArcSetting): readonly [from: number, to: number] =>
   square ? [-90, 0] : [-span / 2, span / 2];
 
+/** How far round it goes. */
+export const spanOf = ({ square, span }: ArcSetting): number => (square ? 90 : span);
+
 export function quarterUnits(inner: number, outer: number, side: number): readonly Omit<Unit, 'id'>[] {
   const pie: readonly OutlineEntry[] = [CENTRE, at(inner, -90), bow(inner), at(inner, 0)];
   const ground: readonly OutlineEntry[] = [

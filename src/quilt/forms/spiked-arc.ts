@@ -4,8 +4,8 @@ import type { Length, LengthUnit, Unit } from '../quilt.ts';
 import { at, bow, hollow, lettered, numbered, type Piece } from './drawing.ts';
 import { growing, reckoned } from './fault-words.ts';
 import type { FormFault, FormSpec } from './form-spec.ts';
-import { leastReach, sharedFault, sharing, togetherFault } from './in-row.ts';
-import { arcEnds, CORNER, QUARTER_GROUND, quarterUnits, settingFields } from './quarter.ts';
+import { leastReach, sharedFault, sharingPapers, togetherFault } from './in-row.ts';
+import { arcEnds, CORNER, QUARTER_GROUND, quarterUnits, settingFields, spanOf } from './quarter.ts';
 
 export interface SpikedArcForm {
   readonly kind: 'spiked-arc';
@@ -43,7 +43,8 @@ export const spikedArc: FormSpec<SpikedArcForm> = {
     { id: 'between', name: 'Ground between the points', facing: { to: 'free' } },
     ...(square ? [CORNER, QUARTER_GROUND] : []),
   ],
-  follow: (form, changed) => (changed === 'spikes' ? { together: sharing(form.together, form.spikes) } : {}),
+  follow: (form, changed) =>
+    changed === 'spikes' ? { together: sharingPapers(form.together, form.spikes, spanOf(form) / form.spikes) } : {},
   faults(form, unit): readonly FormFault[] {
     const [from, to] = arcEnds(form);
     const half = (to - from) / form.spikes / 2;

@@ -1,12 +1,13 @@
 /** A ring of wedges about a disc or a hole, its outer edge curved, flat or pointed, on a square ground or alone. */
-import type { OutlineEntry } from '../../shape/outline.ts';
+import { moveOutline, type Outline } from '../../shape/outline.ts';
+import { turn } from '../../shape/point.ts';
 import type { RoleSeed } from '../drawn-block.ts';
 import { lengthIn } from '../measure.ts';
 import type { Length, LengthUnit, Unit } from '../quilt.ts';
-import { at, bow, CENTRE, hollow, lettered, numbered } from './drawing.ts';
+import { at, bow, CENTRE, hollow, lettered, numbered, type Piece } from './drawing.ts';
 import { growing, reckoned } from './fault-words.ts';
 import type { FormFault, FormSpec } from './form-spec.ts';
-import { sharedFault, sharing } from './in-row.ts';
+import { sharedFault, sharing, sharingPapers, togetherFault } from './in-row.ts';
 import { discUnit, groundRound, groundUnit } from './rounds.ts';
 
 export interface WedgeRingForm {
@@ -21,6 +22,8 @@ export interface WedgeRingForm {
   readonly tip?: Length;
   /** So many roles take turns round the ring. */
   readonly inTurn?: number;
+  /** How many are pieced on one foundation; 1: each is sewn by itself, without paper. */
+  readonly together?: number;
   /** Whether a disc fills the middle. */
   readonly middle?: boolean;
   /** Whether the ring lies on a square ground. */
@@ -42,6 +45,15 @@ export const wedgeRing: FormSpec<WedgeRingForm> = {
       hint: 'how many cloths follow each other round',
       min: 1,
       max: 12,
+      usual: 1,
+    },
+    {
+      type: 'count',
+      field: 'together',
+      label: 'Wedges on one paper',
+      hint: '1: sewn without paper',
+      min: 1,
+      max: 60,
       usual: 1,
     },
     {
@@ -98,7 +110,15 @@ export const wedgeRing: FormSpec<WedgeRingForm> = {
     ...(form.middle && hasMiddle(form) ? [MIDDLE] : []),
     ...(form.ground ? [GROUND] : []),
   ],
-  follow: (form, changed) => (changed === 'wedges' ? { inTurn: sharing(form.inTurn, form.wedges) } : {}),
+  follow: ({ wedges, inTurn, together }, changed) => {
+    if (changed !== 'wedges' && changed !== 'inTurn') {
+      return {};
+    }
+    const roles = sharing(inTurn, wedges);
+    // A paper holds whole turns of the roles, so that all papers are alike.
+    const turns = sharingPapers(Math.max(1, Math.floor(together / roles)), wedges / roles, (360 * roles) / wedges);
+    return { inTurn: roles, together: together === 1 ? 1 : roles * turns };
+  },
   faults,
   notes: ({ wedges, outer, edge }, unit) => {
     const radius = lengthIn(unit, outer);
@@ -129,7 +149,7 @@ function wedgeRoles({ inTurn }: Filled): readonly RoleSeed[] {
 }
 
 function faults(form: Filled, unit: LengthUnit): readonly FormFault[] {
-  const { wedges, inTurn, edge, ground } = form;
+  const { wedges, inTurn, together, edge, ground } = form;
   const [inner, outer, tip] = [form.inner, form.outer, form.tip].map((each) => lengthIn(unit, each)) as [
     number,
     number,
@@ -140,6 +160,7 @@ function faults(form: Filled, unit: LengthUnit): readonly FormFault[] {
   return [
     ...order,
     ...sharedFault('inTurn', inTurn, wedges, 'wedges'),
+    ...(together === 1 ? [] : papersFault(form)),
     ...(order.length === 0 && edge === 'flat' && outer <= least
       ? [
           {
@@ -159,8 +180,24 @@ function faults(form: Filled, unit: LengthUnit): readonly FormFault[] {
   ];
 }
 
+/** All papers are alike: each holds whole turns of the roles, and the ring whole papers. */
+function papersFault({ wedges, inTurn, together }: Filled): readonly FormFault[] {
+  const shared = sharedFault('together', together, wedges, 'wedges');
+  if (shared.length > 0) {
+    return shared;
+  }
+  return together % inTurn === 0
+    ? togetherFault(together, 360 / wedges)
+    : [
+        {
+          field: 'together',
+          message: `expected 1, or a multiple of {inTurn}, which is ${inTurn}, so that all papers are alike; found ${together}`,
+        },
+      ];
+}
+
 function draw(form: Filled, unit: LengthUnit): readonly Unit[] {
-  const { wedges, inTurn, edge } = form;
+  const { wedges, together, edge } = form;
   const [inner, outer, side] = [form.inner, form.outer, form.side].map((each) => lengthIn(unit, each)) as [
     number,
     number,
@@ -169,7 +206,7 @@ function draw(form: Filled, unit: LengthUnit): readonly Unit[] {
   const half = 180 / wedges;
   const shoulder = edge === 'pointed' ? outer - lengthIn(unit, form.tip) : outer;
   const outside = { curved: [bow(outer)], flat: [], pointed: [at(outer, 0)] }[edge];
-  const outline: readonly OutlineEntry[] = [
+  const outline: Outline = [
     ...(inner === 0 ? [CENTRE] : [at(inner, -half)]),
     at(shoulder, -half),
     ...outside,
@@ -181,14 +218,34 @@ function draw(form: Filled, unit: LengthUnit): readonly Unit[] {
     ...(edge === 'pointed' ? [at(outer, turn)] : []),
   ]);
   return lettered([
-    ...wedgeRoles(form).map(({ id, name }, k) => ({
-      name,
-      paper: false,
-      repeat: { count: wedges / inTurn, ...(k === 0 ? {} : { from: (360 * k) / wedges }) },
-      axis: 0,
-      patches: numbered([[id, outline]]),
-    })),
+    ...(together > 1 ? [paperUnit(form, outline)] : looseUnits(form, outline)),
     ...(form.middle && inner > 0 ? [discUnit(inner)] : []),
     ...(form.ground ? (edge === 'curved' ? [groundUnit(outer, side)] : groundRound(corners, wedges, side)) : []),
   ]);
+}
+
+/** A wedge of each role, sewn to its neighbours by itself. */
+function looseUnits(form: Filled, outline: Outline): readonly Omit<Unit, 'id'>[] {
+  const { wedges, inTurn } = form;
+  return wedgeRoles(form).map(({ id, name }, k) => ({
+    name,
+    paper: false,
+    repeat: { count: wedges / inTurn, ...(k === 0 ? {} : { from: (360 * k) / wedges }) },
+    axis: 0,
+    patches: numbered([[id, outline]]),
+  }));
+}
+
+/** Several wedges on one foundation, from right to left, each along a straight side of the one before it. */
+function paperUnit(form: Filled, outline: Outline): Omit<Unit, 'id'> {
+  const { wedges, together } = form;
+  const roles = wedgeRoles(form);
+  // Wedges stand where they would without paper: one of them up.
+  const first = (-360 * Math.floor(together / 2)) / wedges;
+  const pieces = Array.from({ length: together }, (_, k): Piece => {
+    const degrees = first + (360 * k) / wedges;
+    return [roles[k % roles.length]!.id, moveOutline(outline, (corner) => turn(corner, degrees))];
+  });
+  const axis = first + (180 * (together - 1)) / wedges;
+  return { name: 'Wedges', paper: true, repeat: { count: wedges / together }, axis, patches: numbered(pieces) };
 }

@@ -57,6 +57,9 @@ export const likelyForms = (spec: FormSpec): fc.Arbitrary<Form> =>
         reached += steps[i]!;
         return name.startsWith('half ') ? [name.slice(5), 2 * reached] : [name, reached];
       });
+      if (form.kind === 'wedge-ring') {
+        lengths.push(['tip', steps[3]! / 4]);
+      }
       const counts = ['geese', 'spikes', 'wedges'].filter((field) => field in form);
       const given = form as unknown as Values;
       return changedForm(form, Object.fromEntries([...lengths, ...counts.map((field) => [field, given[field]])]));

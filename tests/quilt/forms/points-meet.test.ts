@@ -39,9 +39,9 @@ test.each(SQUARES.map((spec) => [spec.kind, spec] as const))(
           expect(angle, `${place} of ${JSON.stringify(form)}`).toBeCloseTo(wanted, 4);
         }
       }),
-      { numRuns: 15 },
+      { numRuns: spec.kind === 'wedge-ring' ? 60 : 20 },
     );
-    expect(drawn).toBeGreaterThan(2);
+    expect(drawn).toBeGreaterThan(4);
   },
 );
 
