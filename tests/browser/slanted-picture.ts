@@ -15,7 +15,7 @@ export const PAGE = {
   ink: 0.012,
 } as const;
 
-export const PHOTO = { width: 2400, height: 1800 } as const;
+export const PHOTO = { width: 2000, height: 1500 } as const;
 
 /**
  * Where a place of the page is seen. Plain pinhole geometry: the page is rolled and tilted away, stands off along the line of sight,
@@ -25,7 +25,7 @@ const ROLL = (6 * Math.PI) / 180;
 const TILT = (34 * Math.PI) / 180;
 const SWING = (13 * Math.PI) / 180;
 const OFF = 19;
-const FOCAL = 3300;
+const FOCAL = 2750;
 
 export function seen([x, y]: readonly [number, number]): [number, number] {
   const [u, v] = [x - PAGE.width / 2, y - PAGE.height / 2];
@@ -35,13 +35,17 @@ export function seen([x, y]: readonly [number, number]): [number, number] {
   return [PHOTO.width / 2 + (FOCAL * sx) / (sz + OFF), PHOTO.height / 2 - (FOCAL * ty) / (sz + OFF)];
 }
 
-/**
- * The photo, as JPEG. Each of its pixels looks back along its ray to the page.
- * @param sideways stored a quarter turned, with the note that cameras then write, and with a note of the place
- */
-export async function takePhoto(page: Page, sideways = false): Promise<Buffer> {
-  const text = await page.evaluate(
-    async ({ PAGE: sheet, PHOTO: photo, camera, sideways }) => {
+export interface Photo {
+  /** As JPEG. */
+  readonly upright: Buffer;
+  /** The same stored a quarter turned, with the note that cameras then write, and with a note of the place. */
+  readonly sideways: Buffer;
+}
+
+/** The photo. Each of its pixels looks back along its ray to the page. */
+export async function takePhoto(page: Page): Promise<Photo> {
+  const [upright, sideways] = await page.evaluate(
+    async ({ PAGE: sheet, PHOTO: photo, camera }) => {
       const [roll, tilt, swing, off, focal] = camera as [number, number, number, number, number];
       const canvas = document.createElement('canvas');
       canvas.width = photo.width;
@@ -94,25 +98,22 @@ export async function takePhoto(page: Page, sideways = false): Promise<Buffer> {
       context.putImageData(pixels, 0, 0);
       context.filter = 'blur(1.2px)';
       context.drawImage(canvas, 0, 0);
-      const stored = sideways ? document.createElement('canvas') : canvas;
-      if (sideways) {
-        stored.width = photo.height;
-        stored.height = photo.width;
-        const turned = stored.getContext('2d')!;
-        turned.translate(0, photo.width);
-        turned.rotate(-Math.PI / 2);
-        turned.drawImage(canvas, 0, 0);
-      }
-      const blob = await new Promise<Blob>((done) => stored.toBlob((made) => done(made!), 'image/jpeg', 0.82));
-      const bytes = new Uint8Array(await blob.arrayBuffer());
-      let text = '';
-      for (const byte of bytes) text += String.fromCharCode(byte);
-      return btoa(text);
+      const side = document.createElement('canvas');
+      side.width = photo.height;
+      side.height = photo.width;
+      const turned = side.getContext('2d')!;
+      turned.translate(0, photo.width);
+      turned.rotate(-Math.PI / 2);
+      turned.drawImage(canvas, 0, 0);
+      return [canvas, side].map((each) => each.toDataURL('image/jpeg', 0.82).split(',')[1]!);
     },
-    { PAGE, PHOTO, camera: [ROLL, TILT, SWING, OFF, FOCAL], sideways },
+    { PAGE, PHOTO, camera: [ROLL, TILT, SWING, OFF, FOCAL] },
   );
-  const bytes = Buffer.from(text, 'base64');
-  return sideways ? Buffer.concat([bytes.subarray(0, 2), cameraNote(), bytes.subarray(2)]) : bytes;
+  const bytes = Buffer.from(sideways!, 'base64');
+  return {
+    upright: Buffer.from(upright!, 'base64'),
+    sideways: Buffer.concat([bytes.subarray(0, 2), cameraNote(), bytes.subarray(2)]),
+  };
 }
 
 /** What the photo says of where it was taken. */

@@ -79,7 +79,7 @@ export class Tracer {
 
   private worked(): NonNullable<Tracer['result']> {
     const { tracing, options } = this;
-    if (this.result === null || this.result.of !== tracing || this.result.options !== options) {
+    if (this.result === null || this.result.options !== options || !addsOnly(this.result.of, tracing)) {
       const drawn = drawTracing(tracing, options);
       this.result = { of: tracing, options, drawn, copies: copyPlaces(tracing, drawn) };
     }
@@ -228,6 +228,19 @@ export class Tracer {
     if (!lists[chosen.kind].some((each) => each.id === chosen.id)) this.chosen = null;
     if (tracing.begun === undefined && this.arc !== null && this.arc !== 'asked') this.arc = null;
   }
+}
+
+/** Whether one tracing is the other with nothing but more corners and lines, as long as a patch is not closed. */
+function addsOnly(before: Tracing, after: Tracing): boolean {
+  const kept = <Part>(list: readonly Part[], longer: readonly Part[]): boolean =>
+    list.every((part, i) => part === longer[i]);
+  return (
+    before.patches === after.patches &&
+    before.units === after.units &&
+    before.centre === after.centre &&
+    kept(before.corners, after.corners) &&
+    kept(before.lines, after.lines)
+  );
 }
 
 /** "A2": its unit's letter and its number, typed or in the order in which patches were closed. */
