@@ -25,7 +25,8 @@ export class BlockPrints extends PageElement {
   @property({ attribute: false }) quilt: Quilt | null = null;
   @property({ attribute: false }) block: Block | null = null;
   @property(UNITS) units: Units = { quilt: 'in', shown: 'in' };
-  @state() private chosen: ChosenPatch | null = null;
+  /** Null: the first patch whose print points anywhere. */
+  @property({ attribute: false }) chosen: ChosenPatch | null = null;
   /** Null: as widely as the facing is meant now. */
   @state() private scope: FacingScope | null = null;
   @state() private refusal: string | null = null;

@@ -7,6 +7,7 @@ import { easilyMistaken, type LookAlike } from '../plan/look-alikes.ts';
 import type { Block, Quilt, Scheme } from '../quilt/quilt.ts';
 import { blankTags } from './blank-tags.ts';
 import { blockExtent } from './block-extent.ts';
+import type { ChosenPatch } from './chosen-patch.ts';
 import { turnToDraw } from './in-turn.ts';
 import { freshId, PageElement } from './page-element.ts';
 import { shownDrawing } from './shown-drawing.ts';
@@ -14,6 +15,9 @@ import { WidthWatch } from './width-watch.ts';
 import { UNITS, type Units } from './written.ts';
 import './yw-block-prints.ts';
 import './yw-prints-picture.ts';
+
+/** A drawing taller than this part of its width would hide what scrolls under it. */
+const TALL = 1.1;
 
 /** One block as it will be when finished, the names of its patches under it, and the table that says the same. */
 @customElement('yw-block-view')
@@ -30,6 +34,8 @@ export class BlockView extends PageElement {
   @state() private turning = false;
   /** Whether that is done on the bench, over the rest of the page. */
   @state() private larger = false;
+  /** The patch that was looked at when the bench was opened. */
+  private looked: ChosenPatch | null = null;
   private readonly watch = new WidthWatch(this, '.block-figure');
   private readonly stem = freshId('block');
   private drawn: { key: readonly unknown[]; drawing: Drawing } | null = null;
@@ -50,7 +56,7 @@ export class BlockView extends PageElement {
     }
     const blanks = this.blanksOfBlock(block);
     const drawing = this.drawing(quilt, scheme, block, blanks);
-    return html`<figure class="block-figure">
+    return html`<figure class="block-figure" ?data-tall=${this.turning || (drawing !== null && drawing.box.height > TALL * drawing.box.width)}>
         <figcaption>
           <h2>${block.name}</h2>
           <span>${block.count === 1 ? 'one' : `${block.count}`} in the quilt</span>
@@ -81,10 +87,17 @@ export class BlockView extends PageElement {
         <h2>The prints of ${block.name}</h2>
         <button type="button" @click=${() => this.querySelector('dialog')?.close()}>Put away</button>
       </header>
-      <yw-block-prints class="large" .quilt=${quilt} .block=${block} .units=${this.units}></yw-block-prints>`;
+      <yw-block-prints
+        class="large"
+        .quilt=${quilt}
+        .block=${block}
+        .chosen=${this.looked}
+        .units=${this.units}
+      ></yw-block-prints>`;
   }
 
   private async onLarger(): Promise<void> {
+    this.looked = this.querySelector('yw-block-prints')?.chosen ?? null;
     this.larger = true;
     await this.updateComplete;
     this.querySelector('dialog')?.showModal();

@@ -31,7 +31,7 @@ export class MeasuredRowFields extends PageElement {
       ${this.text(row, 'name', 'Name', '')}
       ${this.text(row, 'role', 'Role', 'as in the colour scheme')}
       ${this.facing(row)}
-      <button type="button" class="quiet" aria-label="Take piece ${this.number} out" @click=${() => this.send(null)}>Take out</button>
+      <button type="button" class="quiet" @click=${() => this.send(null)}>Take piece ${this.number} out</button>
     </fieldset>`;
   }
 

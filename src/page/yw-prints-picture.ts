@@ -21,6 +21,10 @@ import { WidthWatch } from './width-watch.ts';
 
 /** How long the arrow that is pulled stands on the page, in pixels: room for a finger beyond the patch. */
 const ARROW = 64;
+/** And at least, where the block's edge is near: what lies beyond it cannot be pulled. */
+const LEAST = 30;
+/** As wide as a finger, in pixels. */
+const FINGER = 22;
 
 /** Degrees within which a facing with a name catches the arrow. */
 const CATCH = 6;
@@ -73,7 +77,10 @@ export class PrintsPicture extends PageElement {
     const pixel = box.width / this.watch.width;
     const middle = outlineCentroid(each.outline);
     const degrees = printInBlock(facing, each);
-    const length = ARROW * pixel;
+    const length = Math.max(
+      LEAST * pixel,
+      Math.min(ARROW * pixel, roomWithin(box, middle, fromUp(degrees ?? 0)) - 8 * pixel),
+    );
     return html`<svg class="hand" viewBox=${viewBox(box)}>
       <path class="hand-patch" d=${path(outlineRun(each.outline))} />
       ${facing.to === 'along' ? this.edges(sight, facing) : nothing}
@@ -84,7 +91,7 @@ export class PrintsPicture extends PageElement {
               dot(add(middle, scale(fromUp(at), length)), 3 * pixel),
             )
       }
-      ${this.arrow(sight, facing, middle, degrees, length)}
+      ${this.arrow(sight, facing, middle, degrees, length, pixel)}
     </svg>`;
   }
 
@@ -94,12 +101,12 @@ export class PrintsPicture extends PageElement {
     middle: Point,
     degrees: number | null,
     length: number,
+    pixel: number,
   ): SVGTemplateResult {
     const way = fromUp(degrees ?? 0);
     const tip = add(middle, scale(way, length));
-    const barb = (turn: number): Point => add(tip, scale(fromUp((degrees ?? 0) + turn), length * 0.24));
-    const twice = sight.cloth !== undefined && sight.cloth.print !== 'one-way';
-    const tail = twice ? add(middle, scale(way, -length * 0.5)) : middle;
+    const barb = (turn: number): Point => add(tip, scale(fromUp((degrees ?? 0) + turn), 15 * pixel));
+    const tail = add(middle, scale(way, -length * 0.4));
     const name = `${sight.each.unit.id}${sight.each.patch.number}`;
     return svg`<g
       class="grip"
@@ -117,7 +124,7 @@ export class PrintsPicture extends PageElement {
       @pointercancel=${() => this.drop()}
       @keydown=${(event: KeyboardEvent) => this.onKey(event, sight, degrees)}
     >
-      <circle class="grip-room" cx=${short(tip[0])} cy=${short(-tip[1])} r=${short(length * 0.38)} />
+      <circle class="grip-room" cx=${short(tip[0])} cy=${short(-tip[1])} r=${short(FINGER * pixel)} />
       <path class="grip-halo" d=${path(line(tail, tip), line(barb(145), tip, barb(-145)))} />
       <path class="grip-line" d=${path(line(tail, tip), line(barb(145), tip, barb(-145)))} />
     </g>`;
@@ -225,6 +232,13 @@ const KEYS: ReadonlyMap<string, number> = new Map([
   ['PageUp', 15],
   ['PageDown', -15],
 ]);
+
+/** How far the box reaches from a place inside it, one way. */
+function roomWithin({ left, bottom, width, height }: Box, [x, y]: Point, [dx, dy]: Point): number {
+  const across = dx > 0 ? (left + width - x) / dx : dx < 0 ? (left - x) / dx : Number.POSITIVE_INFINITY;
+  const up = dy > 0 ? (bottom + height - y) / dy : dy < 0 ? (bottom - y) / dy : Number.POSITIVE_INFINITY;
+  return Math.min(across, up);
+}
 
 const line = (...points: readonly Point[]): Run => {
   const [start = [0, 0], ...rest] = points;

@@ -49,7 +49,9 @@ export const NEW_ROW: MeasuredRow = { shape: 'rectangle', sizes: {}, count: '1',
 
 /** Whether nothing has been measured yet. */
 export const isUntouched = (row: MeasuredRow): boolean =>
-  row.name === '' && Object.values(row.sizes).every((text) => text.trim() === '');
+  row.name === '' &&
+  shapeCalled(row.shape) !== undefined &&
+  Object.values(row.sizes).every((text) => text.trim() === '');
 
 /** What a row means. Every fault of it is told, each at its field. */
 export function readRow(row: MeasuredRow, units: RowUnits): RowRead {

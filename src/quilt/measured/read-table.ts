@@ -83,9 +83,11 @@ function headedRow(cells: readonly string[], headings: readonly Heading[]): Meas
   const sizes: Record<string, string> = { ...impliedSizes(word) };
   headings.forEach((heading, at) => {
     const cell = cells[at] ?? '';
-    const size = 'size' in heading && shape !== undefined ? sizeCalled(shape, heading.size) : undefined;
-    if (size !== undefined && 'size' in heading && cell !== '' && sizes[size] === undefined) {
-      sizes[size] = withUnit(cell, heading.unit);
+    // Of a shape that is not known a size is kept under every name it may have, so that it is there once the shape is mended.
+    const shapes = shape === undefined ? SHAPES : [shape];
+    const names = 'size' in heading && cell !== '' ? shapes.flatMap((one) => sizeCalled(one, heading.size) ?? []) : [];
+    for (const size of names.filter((one) => sizes[one] === undefined)) {
+      sizes[size] = withUnit(cell, 'size' in heading ? heading.unit : '');
     }
   });
   return {

@@ -3,7 +3,7 @@ import { makeCutList } from '../../../src/cutting/make-cut-list.ts';
 import { addBlock } from '../../../src/quilt/add-block.ts';
 import { emptyQuilt } from '../../../src/quilt/empty-quilt.ts';
 import { measuredBlock } from '../../../src/quilt/measured/measured-block.ts';
-import { type MeasuredPiece, readRow } from '../../../src/quilt/measured/measured-row.ts';
+import { isUntouched, type MeasuredPiece, readRow } from '../../../src/quilt/measured/measured-row.ts';
 import { readTable } from '../../../src/quilt/measured/read-table.ts';
 import { readQuilt } from '../../../src/quilt/read-quilt.ts';
 import { writeQuilt } from '../../../src/quilt/write-quilt.ts';
@@ -62,6 +62,8 @@ test('what is not used is told; a hexagon has six sides; bad rows come through t
   const { rows, notes } = readTable('Shape,Side,Notes\nHexagon,2,pretty\nblob,3,\nwedge,,');
   expect(notes).toEqual(['The column “Notes” is not used.']);
   expect(rows[0]).toMatchObject({ shape: 'polygon', sizes: { corners: '6', side: '2' } });
+  expect(rows[1]).toMatchObject({ shape: 'blob', sizes: { side: '3', width: '3' } });
+  expect(rows.map(isUntouched)).toEqual([false, false, true]);
   expect(rows.map((row) => 'piece' in readRow(row, inches))).toEqual([true, false, false]);
   expect(readTable(Array.from({ length: 450 }, () => '2,3').join('\n')).notes[0]).toMatch(/first 400 of 450 rows/);
   expect(readTable('').rows).toEqual([]);
