@@ -1,9 +1,11 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import { customElement, property } from 'lit/decorators.js';
+import { customElement, property, state } from 'lit/decorators.js';
+import { live } from 'lit/directives/live.js';
 import { onPage } from '../quilt/forms/fault-words.ts';
 import type { FormField, FormValue } from '../quilt/forms/form-spec.ts';
 import { changedForm, type Form, faultsOfForm, formSpec, formValueOf, notesOnForm } from '../quilt/forms/forms.ts';
-import type { Block, Length } from '../quilt/quilt.ts';
+import { lengthIn } from '../quilt/measure.ts';
+import type { Block, Length, LengthUnit } from '../quilt/quilt.ts';
 import type { Edit } from './edit-event.ts';
 import { setBlockCount, setForm } from './edits.ts';
 import { PageElement } from './page-element.ts';
@@ -16,6 +18,7 @@ export class FormNumbers extends PageElement {
   @property({ attribute: false }) block: Block | null = null;
   @property(UNITS) units: Units = { quilt: 'in', shown: 'in' };
 
+  @state() private scales = false;
   private waiting: {
     readonly block: string;
     readonly values: Readonly<Record<string, { readonly wish: FormValue; readonly was: FormValue }>>;
@@ -42,10 +45,12 @@ export class FormNumbers extends PageElement {
     const { fields } = formSpec(form.kind);
     const filled = { ...form, ...Object.fromEntries(fields.map(({ field }) => [field, formValueOf(form, field)])) };
     const notes = notesOnForm(form, this.units.quilt);
+    const lengths = fields.filter(({ type, usual }) => type === 'length' && usual === undefined);
     return [
       ...fields
         .filter((field) => field.shown?.(filled) ?? true)
         .map((field) => this.field(field, formValueOf(form, field.field), this.editor(block, form, field))),
+      ...(lengths.length > 1 && lengths.some(({ field }) => field === 'side') ? [this.scaling()] : []),
       html`<p class="hint form-notes" role="status" ?hidden=${notes.length === 0}>${notes.join(' ')}</p>`,
     ];
   }
@@ -57,12 +62,12 @@ export class FormNumbers extends PageElement {
   private editor(block: Block, form: Form, { field }: FormField): (value: FormValue) => Edit {
     const { quilt } = this.units;
     return (value) => {
-      const alone = { [field]: value };
+      const alone = field === 'side' && this.scales ? scaled(form, value as Length, quilt) : { [field]: value };
       const { [field]: _, ...others } = this.waitingFor(block, form);
       const found = subsets(others)
         .map((some): Readonly<Record<string, FormValue>> => ({ ...some, ...alone }))
         .find((values) => faultsOfForm(changedForm(form, values), quilt).length === 0);
-      const left = Object.entries(found === undefined ? { ...others, ...alone } : others).filter(
+      const left = Object.entries(found === undefined ? { ...others, [field]: value } : others).filter(
         ([name]) => found === undefined || !(name in found),
       );
       this.waiting = {
@@ -75,6 +80,18 @@ export class FormNumbers extends PageElement {
       }
       return setForm(block.id, found);
     };
+  }
+
+  /** Not kept in the quilt: it is a way to type, not something that a block has. */
+  private scaling(): TemplateResult {
+    return html`<label class="tick">
+      <input type="checkbox" .checked=${live(this.scales)} @change=${(event: Event) => this.onScaling(event)} />
+      All its lengths change with the side
+    </label>`;
+  }
+
+  private onScaling(event: Event): void {
+    this.scales = (event.target as HTMLInputElement).checked;
   }
 
   /** Values refused so far, but for those of fields that have changed since. */
@@ -123,6 +140,15 @@ export class FormNumbers extends PageElement {
         return html`<yw-tick-field label=${field.label} hint=${hint} .value=${value as boolean} .edit=${edit}></yw-tick-field>`;
     }
   }
+}
+
+/** The lengths of a form, as many times as large as its side becomes; as fine as they are shown. */
+function scaled(form: Form, side: Length, unit: LengthUnit): Readonly<Record<string, FormValue>> {
+  const lengthOf = (field: string): number => lengthIn(unit, formValueOf(form, field) as Length);
+  const factor = lengthIn(unit, side) / lengthOf('side');
+  const lengths = formSpec(form.kind).fields.filter(({ type, field }) => type === 'length' && field in form);
+  const larger = lengths.map(({ field }) => [field, Math.round(lengthOf(field) * factor * 1e4) / 1e4] as const);
+  return { ...Object.fromEntries(larger), side };
 }
 
 /** The larger ones first. A form has few fields, and of those few are refused at a time; more than four are not tried out. */

@@ -71,6 +71,15 @@ test('numbers may be typed in any order: one that is refused says why, and is ta
   await shot(page, 'wedge-ring');
 });
 
+test('all lengths change with the side, where that is asked for', async () => {
+  await page.getByRole('radio', { name: 'Spiked arc' }).check();
+  await page.getByLabel('All its lengths change with the side').check();
+  await type('Side', '15');
+  await expect.poll(() => page.getByLabel('Base of the points', { exact: true }).inputValue()).toBe('7 1/2 in');
+  expect(await page.getByLabel('Tips', { exact: true }).inputValue()).toBe('12 in');
+  await page.getByRole('radio', { name: 'Ring of wedges' }).check();
+});
+
 test('axe finds nothing serious in the numbers, a fault among them', async () => {
   await page.addScriptTag({ path: createRequire(import.meta.url).resolve('axe-core/axe.min.js') });
   const results = await page.evaluate(() =>

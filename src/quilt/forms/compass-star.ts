@@ -19,6 +19,8 @@ export interface CompassStarForm {
   readonly points: number;
   /** 2: long and short points take turns; 1: all are long. */
   readonly ranks?: number;
+  /** Of short points: how far from the valleys to the long tips they reach, in percent. */
+  readonly reach?: number;
   /** Whether each point is split into a light and a dark half. */
   readonly split?: boolean;
   /** Where neighbouring points meet. */
@@ -51,6 +53,16 @@ export const compassStar: FormSpec<CompassStarForm> = {
       min: 1,
       max: 2,
       usual: 2,
+    },
+    {
+      type: 'count',
+      field: 'reach',
+      label: 'Short points reach',
+      hint: 'percent of the way from the valleys to the long tips',
+      min: 10,
+      max: 95,
+      usual: 62,
+      shown: ({ ranks }: Filled) => ranks === 2,
     },
     { type: 'switch', field: 'split', label: 'Points split into light and dark', usual: true },
     { type: 'length', field: 'inner', label: 'Valleys', hint: 'from the centre to where points meet' },
@@ -107,9 +119,6 @@ function pointRoles(rank: Rank, split: boolean): readonly RoleSeed[] {
     : [{ id: rank, name, facing }];
 }
 
-/** How far from the valleys to the long tips the short tips reach. */
-const SHORT_REACH = 0.62;
-
 function draw(form: Filled, unit: LengthUnit): readonly Unit[] {
   const { points, ranks, split, ringed, wedges } = form;
   const [inner, outer, side] = [form.inner, form.outer, form.side].map((each) => lengthIn(unit, each)) as [
@@ -120,7 +129,7 @@ function draw(form: Filled, unit: LengthUnit): readonly Unit[] {
   const ring = ringed ? lengthIn(unit, form.ring) : outer;
   const sector = 360 / points;
   const half = sector / 2;
-  const short = inner + SHORT_REACH * (outer - inner);
+  const short = inner + (form.reach / 100) * (outer - inner);
   return lettered([
     {
       name: 'Long point',

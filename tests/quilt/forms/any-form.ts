@@ -6,7 +6,7 @@ import { changedForm, FORMS, type Form, type FormKind } from '../../../src/quilt
 export type Values = Readonly<Record<string, FormValue>>;
 
 /** As many as a test can draw quickly; a quilt may have more. */
-const MOST = 16;
+const MOST = 12;
 
 /** Any value that a field's own limits allow, lengths from 0.2 to 20. */
 function valueFor(field: FormField): fc.Arbitrary<FormValue> {

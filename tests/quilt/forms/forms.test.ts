@@ -21,7 +21,7 @@ import { type Point, turn } from '../../../src/shape/point.ts';
 import { area } from '../exact-outline.ts';
 import { areaCovered, formsWithinLimits, likelyForms, startsAndChoices } from './any-form.ts';
 
-const RUNS = { numRuns: 40 };
+const RUNS = { numRuns: 25 };
 
 describe.each(FORMS.map((spec) => [spec.kind, spec] as const))('%s', (_, spec) => {
   test('whatever its numbers, it covers its block exactly or is refused with the reason', () => {
