@@ -205,7 +205,7 @@ describe('sound files', () => {
       additionalProperties: boolean;
     };
     // What a version adds later may be absent, so that older files still open.
-    const added = ['stacks', 'keep', 'testBlock'];
+    const added = ['stacks', 'finished', 'keep', 'testBlock'];
     expect(schema.required).toEqual(Object.keys(schema.properties).filter((field) => !added.includes(field)));
     expect(schema.required).toEqual(expect.arrayContaining(Object.keys(JSON.parse(scenario('solstice-dial')))));
     expect(schema.additionalProperties).toBe(false);

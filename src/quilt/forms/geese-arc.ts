@@ -4,7 +4,7 @@ import type { Length, LengthUnit, Unit } from '../quilt.ts';
 import { lettered, numbered } from './drawing.ts';
 import { growing } from './fault-words.ts';
 import type { FormFault, FormSpec } from './form-spec.ts';
-import { geese, gooseFault, SKY, WAYS, type Way } from './geese.ts';
+import { geese, gooseFault, gooseRole, SKY, WAYS, type Way } from './geese.ts';
 import { sharedFault, sharingPapers, togetherFault } from './in-row.ts';
 import { arcEnds, CORNER, QUARTER_GROUND, quarterUnits, settingFields, spanOf } from './quarter.ts';
 
@@ -36,16 +36,12 @@ export const geeseArc: FormSpec<GeeseArcForm> = {
     { type: 'length', field: 'outer', label: 'Outer edge', hint: 'of the arc, from its centre' },
     ...settingFields,
   ],
-  tones: { geese: 'dark', 'geese-sky': 'light', corner: 'bright', ground: 'ground' },
+  tones: { geese: 'dark', 'geese-sky': 'light', corner: 'bright', 'arc-ground': 'ground' },
   start: (unit) =>
     unit === 'in'
       ? { kind: 'geese-arc', geese: 5, together: 5, inner: 5, outer: 8, side: 10 }
       : { kind: 'geese-arc', geese: 5, together: 5, inner: 12, outer: 20, side: 25 },
-  roles: ({ way, square }) => [
-    { id: 'geese', name: 'Geese', facing: { to: way, from: 'middle' } },
-    SKY,
-    ...(square ? [CORNER, QUARTER_GROUND] : []),
-  ],
+  roles: ({ way, square }) => [gooseRole(way), SKY, ...(square ? [CORNER, QUARTER_GROUND] : [])],
   follow: (form, changed) =>
     changed === 'geese' ? { together: sharingPapers(form.together, form.geese, spanOf(form) / form.geese) } : {},
   faults(form, unit): readonly FormFault[] {

@@ -4,7 +4,7 @@ import type { Length, LengthUnit, Unit } from '../quilt.ts';
 import { lettered, numbered } from './drawing.ts';
 import { growing } from './fault-words.ts';
 import type { FormFault, FormSpec } from './form-spec.ts';
-import { geese, gooseFault, SKY, WAYS, type Way } from './geese.ts';
+import { geese, gooseFault, gooseRole, SKY, WAYS, type Way } from './geese.ts';
 import { sharedFault, sharingPapers, togetherFault } from './in-row.ts';
 import { discUnit, groundUnit } from './rounds.ts';
 
@@ -49,7 +49,7 @@ export const geeseRing: FormSpec<GeeseRingForm> = {
       ? { kind: 'geese-ring', geese: 16, together: 4, inner: 4, outer: 7, side: 16 }
       : { kind: 'geese-ring', geese: 16, together: 4, inner: 10, outer: 18, side: 40 },
   roles: ({ way, middle, ground }) => [
-    { id: 'geese', name: 'Geese', facing: { to: way, from: 'middle' } },
+    gooseRole(way),
     SKY,
     ...(middle ? [{ id: 'middle', name: 'Middle', facing: { to: 'upright' } } as const] : []),
     ...(ground ? [{ id: 'ground', name: 'Ground', facing: { to: 'outward', from: 'axis' } } as const] : []),

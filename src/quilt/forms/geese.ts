@@ -14,6 +14,13 @@ export const WAYS = [
   { value: 'anticlockwise', words: 'anticlockwise' },
 ] as const;
 
+/** Their print points the way they fly, and geese that fly the other way are told apart. */
+export const gooseRole = (way: Way): RoleSeed => ({
+  id: 'geese',
+  name: way === 'clockwise' ? 'Geese' : 'Geese, anticlockwise',
+  facing: { to: way, from: 'middle' },
+});
+
 export const SKY: RoleSeed = { id: 'geese-sky', name: 'Sky behind the geese', facing: { to: 'free' } };
 
 /**

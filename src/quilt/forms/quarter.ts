@@ -43,7 +43,11 @@ export const settingFields: readonly FormField[] = [
 ];
 
 export const CORNER: RoleSeed = { id: 'corner', name: 'Quarter disc', facing: { to: 'outward', from: 'middle' } };
-export const QUARTER_GROUND: RoleSeed = { id: 'ground', name: 'Ground', facing: { to: 'outward', from: 'middle' } };
+export const QUARTER_GROUND: RoleSeed = {
+  id: 'arc-ground',
+  name: 'Ground outside the arc',
+  facing: { to: 'outward', from: 'middle' },
+};
 
 /** From where to where the arc goes, degrees anticlockwise from up: a square's from right to up, another about up. */
 export const arcEnds = ({ square, span }: ArcSetting): readonly [from: number, to: number] =>
@@ -68,5 +72,5 @@ export function quarterUnits(inner: number, outer: number, side: number): readon
     repeat: { count: 1 },
     patches: numbered([[role, outline]]),
   });
-  return [unit('Quarter disc', 'corner', pie), unit('Ground', 'ground', ground)];
+  return [unit('Quarter disc', 'corner', pie), unit('Ground', 'arc-ground', ground)];
 }

@@ -33,7 +33,7 @@ export const spikedArc: FormSpec<SpikedArcForm> = {
     { type: 'length', field: 'outer', label: 'Tips', hint: 'from the arc’s centre' },
     ...settingFields,
   ],
-  tones: { spikes: 'dark', between: 'light', corner: 'bright', ground: 'ground' },
+  tones: { spikes: 'dark', between: 'light', corner: 'bright', 'arc-ground': 'ground' },
   start: (unit) =>
     unit === 'in'
       ? { kind: 'spiked-arc', spikes: 8, together: 8, inner: 5, outer: 8, side: 10 }
