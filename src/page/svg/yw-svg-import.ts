@@ -2,20 +2,27 @@ import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { Drawing } from '../../draw/display-list.ts';
 import { drawImport } from '../../draw/draw-import.ts';
-import type { ImportNote } from '../../import/import-notes.ts';
 import { type ImportedSvg, importSvg } from '../../import/import-svg.ts';
+import { renameRoles } from '../../import/rename-roles.ts';
 import { LONGEST_FILE } from '../../import/svg/read-xml.ts';
+import type { DrawnBlock } from '../../quilt/drawn-block.ts';
 import { lengthIn } from '../../quilt/measure.ts';
-import type { Length, Quilt } from '../../quilt/quilt.ts';
+import type { Facing, Length, Quilt } from '../../quilt/quilt.ts';
 import { sendDrawn } from '../drawn-event.ts';
 import { freshId, PageElement } from '../page-element.ts';
 import { shownDrawing } from '../shown-drawing.ts';
 import { chosenField, typedField } from '../trace/trace-field.ts';
 import { WidthWatch } from '../width-watch.ts';
 import { fieldText, typedLength, UNITS, type Units, written } from '../written.ts';
-import { repeatWords, sewingWords } from './unit-words.ts';
+import { notesList } from './notes-list.ts';
+import { unitsTable } from './units-table.ts';
+import type { RolesNamed } from './yw-import-roles.ts';
+import './yw-import-roles.ts';
 
 type Field = 'width' | 'tolerance';
+
+/** A part of the screen's height, as in svg-import.css. */
+const TALLEST = 0.54;
 
 /**
  * A block from an SVG file: choose or drop it, see what was found in it and what is to be looked at, put it into the quilt. Fires
@@ -31,6 +38,9 @@ export class SvgImport extends PageElement {
   @state() private width: Length | null = null;
   @state() private tolerance: Length = '1/64 in';
   @state() private centre: 'middle' | 'page' = 'middle';
+  @state() private facing: Facing['to'] = 'free';
+  /** What she calls the roles that were found, by their ids. */
+  @state() private roleNames: ReadonlyMap<string, string> = new Map();
   @state() private over = false;
   @state() private readonly faults = new Map<Field, string>();
   private found: ImportedSvg | null = null;
@@ -55,14 +65,26 @@ export class SvgImport extends PageElement {
     });
   }
 
+  /** What was found, under the names that she has given. */
+  private get block(): DrawnBlock | null {
+    const block = this.found?.block ?? null;
+    const known = (this.quilt?.roles ?? []).map(({ id, name, facing }) => ({ id, name, facing }));
+    return block === null ? null : renameRoles(block, this.roleNames, known, { to: this.facing });
+  }
+
   protected override render(): TemplateResult {
     const { found } = this;
     return html`<div class="svg-import">
-      <div class="made">${this.chooser()} ${found === null ? nothing : html`${this.fields(found)} ${this.summary(found)}`}</div>
-      <div class="made" ?hidden=${found === null}>
-        <figure class="import-figure">${found === null ? nothing : this.picture(found)}</figure>
-        ${found === null ? nothing : this.notes(found.notes)}
-      </div>
+      <div class="made import-choose">${this.chooser()}</div>
+      ${
+        found === null
+          ? nothing
+          : html`<div class="made import-seen">
+                <figure class="import-figure">${this.picture(found)}</figure>
+                ${notesList(found.notes)}
+              </div>
+              <div class="made import-rest">${this.fields(found)} ${this.summary(found)}</div>`
+      }
     </div>`;
   }
 
@@ -102,7 +124,8 @@ export class SvgImport extends PageElement {
         label: 'True width, finished',
         hint: this.widthHint(found),
         value: this.width === null ? '' : fieldText(this.width, this.units),
-        fault: this.faults.get('width') ?? null,
+        fault:
+          this.faults.get('width') ?? (found.scale === 'none' && found.size !== null ? 'Say how wide it is.' : null),
         onTyped: (text) => this.typed('width', text),
       })}
       ${typedField({
@@ -118,13 +141,20 @@ export class SvgImport extends PageElement {
         label: 'The block’s centre',
         value: this.centre,
         choices: [
-          { value: 'middle', words: 'a mark named “centre”, or the drawing’s middle' },
+          { value: 'middle', words: 'a mark named “centre”, or the middle' },
           { value: 'page', words: 'the middle of the page' },
         ],
         onChosen: (value) => {
           this.centre = value;
         },
       })}
+      <yw-import-roles
+        .found=${found}
+        .known=${this.quilt?.roles ?? []}
+        .names=${this.roleNames}
+        facing=${this.facing}
+        @yw-roles-named=${this.onRoles}
+      ></yw-import-roles>
     </div>`;
   }
 
@@ -174,62 +204,36 @@ export class SvgImport extends PageElement {
               </p>`
         }
       </div>
-      ${units.length === 0 ? nothing : this.table(found)}
+      ${this.block === null ? nothing : unitsTable(this.block)}
       <p>
-        <button type="button" class="chief" ?disabled=${found.block === null} @click=${() => found.block && sendDrawn(this, found.block)}>
+        <button type="button" class="chief" ?disabled=${found.block === null} @click=${() => this.onDone()}>
           Put it into the quilt
         </button>
       </p>`;
   }
 
-  private table({ block }: ImportedSvg): TemplateResult {
-    const roleName = (id: string): string => block!.roles.find((role) => role.id === id)?.name ?? id;
-    return html`<div class="table-frame" tabindex="0" role="region" aria-label="The units that were found">
-      <table>
-        <thead>
-          <tr><th scope="col">Unit</th><th scope="col">How often</th><th scope="col">How pieced</th><th scope="col">Roles</th></tr>
-        </thead>
-        <tbody>
-          ${block!.units.map(
-            (unit) => html`<tr>
-              <th scope="row">${unit.id}${unit.name === undefined ? '' : ` ${unit.name}`}</th>
-              <td>${repeatWords(unit.repeat)}</td>
-              <td>${sewingWords(unit)}</td>
-              <td>${[...new Set(unit.patches.map(({ role }) => roleName(role)))].join('; ')}</td>
-            </tr>`,
-          )}
-        </tbody>
-      </table>
-    </div>`;
-  }
-
   private picture(found: ImportedSvg): TemplateResult | typeof nothing {
     const { watch } = this;
     if (watch.width === 0 || found.size === null) return nothing;
-    if (this.drawn?.of !== found || this.drawn.pixels !== watch.width) {
-      const textSize = (watch.smallText * Math.max(found.size.width, found.size.height)) / watch.width;
+    // As large as the style sheet lets it be: its column's width, or a part of the screen's height.
+    const pixels = Math.min(watch.width, (TALLEST * innerHeight * found.size.width) / found.size.height);
+    if (this.drawn?.of !== found || this.drawn.pixels !== pixels) {
+      const textSize = (watch.smallText * found.size.width) / pixels;
       const marked = found.notes.filter(({ places }) => places.length > 0).map(({ places }) => places);
-      this.drawn = {
-        of: found,
-        pixels: watch.width,
-        drawing: drawImport({ patches: found.patches, marked, textSize }),
-      };
+      const drawing = drawImport({ patches: found.patches, marked, textSize });
+      this.drawn = { of: found, pixels, drawing };
     }
     return shownDrawing(this.drawn.drawing, this.stem);
   }
 
-  /** Those with a ring on the drawing carry its number. */
-  private notes(notes: readonly ImportNote[]): TemplateResult {
-    const ringed = notes.filter(({ places }) => places.length > 0);
-    const said = notes.filter(({ kind }) => kind !== 'error');
-    return html`<ul class="import-notes" aria-label="What to know about this drawing">
-      ${said.map(
-        (note) => html`<li data-kind=${note.kind}>
-          ${ringed.includes(note) ? html`<span class="ring-number">${ringed.indexOf(note) + 1}</span>` : nothing}
-          ${note.kind === 'warning' ? html`<strong>Look:</strong>` : nothing} ${note.text}
-        </li>`,
-      )}
-    </ul>`;
+  private onRoles({ detail }: CustomEvent<RolesNamed>): void {
+    this.roleNames = detail.names;
+    this.facing = detail.facing;
+  }
+
+  private onDone(): void {
+    const { block } = this;
+    if (block !== null) sendDrawn(this, block);
   }
 
   private onDrag(event: DragEvent, over: boolean): void {
@@ -263,6 +267,7 @@ export class SvgImport extends PageElement {
       const text = await file.text();
       this.width = null;
       this.faults.clear();
+      this.roleNames = new Map();
       this.name =
         file.name
           .replace(/\.svg$/i, '')
