@@ -1,4 +1,4 @@
-import type { Facing, PrintKind } from '../quilt/quilt.ts';
+import type { Block, Facing, PrintKind } from '../quilt/quilt.ts';
 
 /**
  * How a print points, for a list to choose from. Outward and inward are seen from the
@@ -24,10 +24,24 @@ export const PRINTS: readonly { readonly print: PrintKind; readonly words: strin
 
 export const printWords = (print: PrintKind): string => PRINTS.find((one) => one.print === print)?.words ?? print;
 
+/** Of a loose block's pieces, which have no centre to be seen from: by the piece as it is drawn. */
+const LOOSE_FACINGS: typeof FACINGS = [
+  { to: 'outward', words: 'up' },
+  { to: 'inward', words: 'down' },
+  { to: 'clockwise', words: 'to the right' },
+  { to: 'anticlockwise', words: 'to the left' },
+  { to: 'along', words: 'along an edge' },
+  { to: 'free', words: 'any way' },
+];
+
+/** How a print of a block's patches may point. */
+export const facingsOf = ({ loose }: Pick<Block, 'loose'>): typeof FACINGS =>
+  loose === true ? LOOSE_FACINGS : FACINGS;
+
 /** "outward, turned on 30° anticlockwise", "along edge 2, backward", "any way": edges are counted from 1. */
-export function sayFacing(facing: Facing): string {
+export function sayFacing(facing: Facing, block: Pick<Block, 'loose'> = {}): string {
   const { to, edge, sense, turned = 0, within = 0 } = facing;
-  const words = FACINGS.find((one) => one.to === to)?.words ?? to;
+  const words = [...facingsOf(block), ...FACINGS].find((one) => one.to === to)?.words ?? to;
   const named = to === 'along' && edge !== undefined ? `along edge ${edge + 1}` : words;
   const backward = to === 'along' && sense === 'backward' ? ', backward' : '';
   const on = turned === 0 ? '' : `, turned on ${Math.abs(turned)}° ${turned > 0 ? 'anticlockwise' : 'clockwise'}`;

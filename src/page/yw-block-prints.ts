@@ -9,7 +9,7 @@ import { edgeLength } from '../shape/outline-measures.ts';
 import { type ChooseEvent, type ChosenPatch, type PatchInSight, patchInSight, scopeOf } from './chosen-patch.ts';
 import { setCloth } from './cloth-edits.ts';
 import { type Edit, sendEdit } from './edit-event.ts';
-import { FACINGS, printWords, sayFacing } from './facing-words.ts';
+import { facingsOf, printWords, sayFacing } from './facing-words.ts';
 import { freshId, PageElement } from './page-element.ts';
 import { type FacingScope, setFacingOf } from './patch-edits.ts';
 import { UNITS, type Units } from './written.ts';
@@ -49,7 +49,7 @@ export class BlockPrints extends PageElement {
         @yw-refused=${(event: CustomEvent<string | null>) => this.tell(event.detail)}
       ></yw-prints-picture>
       <fieldset class="prints-panel" aria-label="The print of one patch">
-        ${this.which(quilt, block, sight)} ${this.faces(sight, scope)} ${this.forWhich(block, sight, scope)}
+        ${this.which(quilt, block, sight)} ${this.faces(block, sight, scope)} ${this.forWhich(block, sight, scope)}
         <p class="fault" role="alert" ?hidden=${this.refusal === null}>${this.refusal ?? ''}</p>
         ${this.printSize(quilt, sight)}
         <yw-patch-fields .quilt=${quilt} .block=${block} .sight=${sight}></yw-patch-fields>
@@ -92,19 +92,19 @@ export class BlockPrints extends PageElement {
     </div>`;
   }
 
-  private faces(sight: PatchInSight, scope: FacingScope): TemplateResult {
+  private faces(block: Block, sight: PatchInSight, scope: FacingScope): TemplateResult {
     const { facing, cloth } = sight;
     const id = `${this.stem}-to`;
     const { to, within = 0, turned = 0, from = 'middle' } = facing;
     const set = (fields: Partial<Facing>): Edit => this.edit(sight, scope, { ...facing, ...fields });
-    const round = to !== 'upright' && to !== 'along' && to !== 'free';
+    const round = block.loose !== true && to !== 'upright' && to !== 'along' && to !== 'free';
     return html`<div class="pair">
         <div class="field">
           <label for=${id}>Its print points</label>
           <select id=${id} @change=${(event: Event) => this.send(this.edit(sight, scope, named(sight, valueIn(event) as Facing['to'])))}>
-            ${FACINGS.map((one) => html`<option value=${one.to} .selected=${live(one.to === to)}>${one.words}</option>`)}
+            ${facingsOf(block).map((one) => html`<option value=${one.to} .selected=${live(one.to === to)}>${one.words}</option>`)}
           </select>
-          <p class="hint">or pull its arrow: ${sayFacing(facing)}.</p>
+          <p class="hint">or pull its arrow: ${sayFacing(facing, block)}.</p>
         </div>
         ${to === 'along' ? this.edge(sight, scope) : nothing}
         ${
@@ -190,7 +190,7 @@ export class BlockPrints extends PageElement {
       ${
         own === 'role'
           ? nothing
-          : html`<button type="button" class="quiet" @click=${() => this.asRole(block, sight)}>Let it face as its role does: ${sayFacing(role.facing)}</button>`
+          : html`<button type="button" class="quiet" @click=${() => this.asRole(block, sight)}>Let it face as its role does: ${sayFacing(role.facing, block)}</button>`
       }
     </fieldset>`;
   }

@@ -68,12 +68,12 @@ export class BlockView extends PageElement {
         }
         <p class="row-buttons">
           <button type="button" class="quiet" aria-pressed=${this.turning} @click=${this.onTurning}>
-            Turn the prints of ${block.name}
+            Prints and patches of ${block.name}
           </button>
-          ${this.turning ? html`<button type="button" class="quiet" @click=${this.onLarger}>Look at them larger</button>` : nothing}
+          ${this.turning ? html`<button type="button" class="quiet" @click=${this.onLarger}>Look at it larger</button>` : nothing}
         </p>
       </figure>
-      <dialog class="bench" aria-label="The prints of ${block.name}" @close=${this.onSmaller}>
+      <dialog class="bench" aria-label="Prints and patches of ${block.name}" @close=${this.onSmaller}>
         ${this.larger ? this.bench(quilt, block) : nothing}
       </dialog>
       <details @toggle=${this.onToggle}>
@@ -84,7 +84,7 @@ export class BlockView extends PageElement {
 
   private bench(quilt: Quilt, block: Block): TemplateResult {
     return html`<header class="row">
-        <h2>The prints of ${block.name}</h2>
+        <h2>Prints and patches of ${block.name}</h2>
         <button type="button" @click=${() => this.querySelector('dialog')?.close()}>Put away</button>
       </header>
       <yw-block-prints

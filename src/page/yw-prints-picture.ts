@@ -117,7 +117,7 @@ export class PrintsPicture extends PageElement {
       aria-valuemin="0"
       aria-valuemax="359"
       aria-valuenow=${Math.round(degrees ?? 0) % 360}
-      aria-valuetext=${sayFacing(facing)}
+      aria-valuetext=${sayFacing(facing, this.block ?? {})}
       @pointerdown=${(event: PointerEvent) => this.onDown(event)}
       @pointermove=${(event: PointerEvent) => this.onMove(event, sight, middle)}
       @pointerup=${() => this.onUp(sight)}

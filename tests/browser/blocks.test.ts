@@ -90,7 +90,7 @@ test('from an empty page to a proved plan for a ring of 20 wedges: at most 12 ac
 
 test('a print is turned on the picture: by pulling its arrow, by its keys, along an edge, for one place alone', async () => {
   const page = ringPage!;
-  await page.getByRole('button', { name: 'Turn the prints of Ring of wedges' }).click();
+  await page.getByRole('button', { name: 'Prints and patches of Ring of wedges' }).click();
   await page.locator('yw-prints-picture [data-patch="A1"][data-place="5"]').click();
   const arrow = page.getByRole('slider', { name: 'Where the print of A1 points' });
   await expect.poll(() => arrow.getAttribute('aria-valuetext')).toBe('outward');
@@ -122,7 +122,7 @@ test('a print is turned on the picture: by pulling its arrow, by its keys, along
   await panel.getByRole('button', { name: /Let it face as its role does/ }).click();
   await expect.poll(() => arrow.getAttribute('aria-valuetext')).toBe('inward, turned on 1° anticlockwise');
   await shot(page, 'prints');
-  await page.getByRole('button', { name: 'Look at them larger' }).click();
+  await page.getByRole('button', { name: 'Look at it larger' }).click();
   await page.waitForTimeout(300);
   await shot(page, 'prints-larger');
   expect(await violations(page, 'dialog[open]')).toEqual([]);

@@ -18,6 +18,9 @@ export interface MeasuredChoice {
 /** The role of pieces that name none. */
 const PLAIN_ROLE = 'Pieces';
 
+/** How wide the pieces lie together by how high: few are then seen side by side, and none hides what stands under the picture. */
+const WIDTH_BY_HEIGHT = 2;
+
 /** Air between pieces, as a part of their mean size. */
 const GAP = 0.12;
 
@@ -66,11 +69,13 @@ export function measuredBlock(pieces: readonly MeasuredPiece[], choice: Measured
   };
 }
 
-/** One seed for each role named; its facing is that of the first piece, and every piece says its own besides. */
+/** One seed for each role named; its facing is that of the first piece that has one, and every piece says its own besides. */
 function rolesOf(pieces: readonly MeasuredPiece[], known: MeasuredChoice['roles']): readonly RoleSeed[] {
   const seeds: RoleSeed[] = [];
-  for (const { role, facing } of pieces) {
+  for (const { role } of pieces) {
     const name = role || PLAIN_ROLE;
+    const own = pieces.filter((piece) => piece.role === role).map((piece) => piece.facing);
+    const facing = own.find(({ to }) => to !== 'free' && to !== 'along') ?? { to: 'free' };
     if (seeds.every((seed) => seed.name !== name)) {
       const same = known.find((one) => one.name === name);
       seeds.push({ id: same?.id ?? freshIdFor(name, [...known, ...seeds], 'role'), name, facing });
@@ -95,7 +100,7 @@ function letters(number: number): string {
   return (rest === 0 ? '' : letters(rest)) + String.fromCharCode(65 + ((number - 1) % 26));
 }
 
-/** Where the middle of each piece lies: in rows from the top, about as wide together as they are high, about the origin. */
+/** Where the middle of each piece lies: in rows from the top, about the origin. */
 function sideBySide(pieces: readonly MeasuredPiece[]): readonly Point[] {
   const sizes = pieces.map(({ outline }) => {
     const { min, max } = outlineBox(outline);
@@ -104,7 +109,7 @@ function sideBySide(pieces: readonly MeasuredPiece[]): readonly Point[] {
   const mean = sizes.reduce((sum, [width, height]) => sum + (width + height) / 2, 0) / sizes.length;
   const gap = mean * GAP;
   const area = sizes.reduce((sum, [width, height]) => sum + (width + gap) * (height + gap), 0);
-  const widest = Math.max(...sizes.map(([width]) => width), Math.sqrt(area * 1.25));
+  const widest = Math.max(...sizes.map(([width]) => width), Math.sqrt(area * WIDTH_BY_HEIGHT));
   const places: Point[] = [];
   let [left, top, tallest] = [0, 0, 0];
   for (const [width, height] of sizes) {
