@@ -150,7 +150,7 @@ export class TraceSheet extends PageElement {
       `${patches} ${patches === 1 ? 'patch' : 'patches'} in the block.`,
       ...(moved > lengthIn(this.units.quilt, SEEN)
         ? [
-            `To meet their copies corners were moved by at most ${formatLength(convert(moved, this.units.quilt, this.units.shown), this.units.shown, { denominator: 64, decimals: 2 })}.`,
+            `So that seams run straight and copies meet, corners were moved by at most ${formatLength(convert(moved, this.units.quilt, this.units.shown), this.units.shown, { denominator: 64, decimals: 2 })}.`,
           ]
         : []),
       ...block.units.filter((unit) => unsewn.includes(unit.id)).map(whyUnsewn),

@@ -13,7 +13,7 @@ export function timesAlike(tracing: Tracing, unit: TracedUnit, centre: Point, wi
   const size = patches.length;
   for (let count = size; count >= 2; count--) {
     if (size % count !== 0) continue;
-    const { patches: left } = evenCopies(tracing, { ...unit, count, mirrored: 'no' }, centre, within);
+    const { patches: left } = evenCopies(tracing, [{ ...unit, count, mirrored: 'no' }], centre, within);
     const roles = (role: string, of: readonly { readonly role: string }[]): number =>
       of.filter((each) => each.role === role).length;
     if (left.length * count === size && left.every(({ role }) => roles(role, patches) === count * roles(role, left))) {

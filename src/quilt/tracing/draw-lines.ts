@@ -3,7 +3,7 @@ import { outlineFault } from '../../shape/outline-fault.ts';
 import { distance, type Point } from '../../shape/point.ts';
 import { edgeOfLine, middleOf, nearestOn, outlineOfSteps } from './line-shape.ts';
 import type { Snap } from './snap.ts';
-import { type Line, lastCorner, lineOf, type Step, stepEnd, stepStart, type Tracing } from './tracing.ts';
+import { type Line, lastCorner, lineOf, type Step, stepEnd, stepStart, type Tracing, withUnits } from './tracing.ts';
 
 /** A changed tracing, or why it is not changed, in words for a person. */
 export type Traced = { readonly tracing: Tracing } | { readonly fault: string };
@@ -60,7 +60,11 @@ function closed(tracing: Tracing, steps: readonly Step[], patch: NewPatch): Trac
   }
   const { begun: _, ...rest } = tracing;
   return {
-    tracing: { ...rest, patches: [...tracing.patches, { id: tracing.next, steps, ...patch }], next: tracing.next + 1 },
+    tracing: withUnits({
+      ...rest,
+      patches: [...tracing.patches, { id: tracing.next, steps, ...patch }],
+      next: tracing.next + 1,
+    }),
   };
 }
 

@@ -1,15 +1,17 @@
 /** From a tracing to a block. */
-import { arcOfBulge } from '../../shape/arc-through.ts';
 import { isArc, moveOutline, type Outline, type OutlineEntry } from '../../shape/outline.ts';
 import { outlineFault } from '../../shape/outline-fault.ts';
 import { outlineArea, outlineBox } from '../../shape/outline-measures.ts';
-import { cross, distance, dot, type Point, subtract, turn } from '../../shape/point.ts';
+import { add, distance, type Point, turn } from '../../shape/point.ts';
 import type { DrawnBlock, RoleSeed } from '../drawn-block.ts';
 import type { Patch, Unit } from '../quilt.ts';
-import { type Evened, evenCopies } from './even-copies.ts';
-import { edgeOfLine, outlineOfSteps } from './line-shape.ts';
+import type { Evened } from './even-copies.ts';
+import { outlineOfSteps } from './line-shape.ts';
+import { outlineOf } from './patch-outline.ts';
+import { RoleList } from './role-list.ts';
 import { sectorOf } from './sector.ts';
-import { lineOf, type TracedPatch, type TracedUnit, type Tracing } from './tracing.ts';
+import { evenUnit, settle } from './settle.ts';
+import type { TracedPatch, TracedUnit, Tracing } from './tracing.ts';
 
 export interface TracingOptions {
   readonly name: string;
@@ -29,7 +31,7 @@ export interface TracingOptions {
 export type DrawnTracing =
   | {
       readonly block: DrawnBlock;
-      /** The farthest that a corner was moved to meet its copies. */
+      /** The farthest that a corner was moved, onto a straight seam or to meet its copies. */
       readonly moved: number;
       /** Units for which no sewing order was found. */
       readonly unsewn: readonly string[];
@@ -46,18 +48,27 @@ export function drawTracing(tracing: Tracing, options: TracingOptions): DrawnTra
   }
   const centre = tracing.centre ?? middleOfAll(tracing);
   const roles = new RoleList(options.known);
+  const settled = settle(tracing, units, centre, options.within);
   const drawn = units.map((unit) => {
-    const evened = evenCopies(tracing, unit, centre, reachFor(tracing, unit, options.within));
-    faults.push(...unitFaults(tracing, unit, evened, options.within));
-    return { evened, ...drawUnit(tracing, unit, evened, roles, options) };
+    const evened = evenUnit(settled, unit, units, centre, options.within);
+    faults.push(...unitFaults(settled, unit, evened, options.within));
+    return { evened, ...drawUnit(settled, unit, evened, roles, options) };
   });
   faults.push(...drawn.flatMap((each) => each.faults));
   if (faults.length > 0) return { faults };
   return {
     block: { name: options.name, units: drawn.map((each) => each.unit), roles: roles.used },
-    moved: Math.max(...drawn.map((each) => each.evened.moved)),
+    moved: Math.max(...drawn.map(({ evened }) => movedBy(tracing, evened, centre))),
     unsewn: drawn.filter((each) => !each.sewn).map((each) => each.unit.id),
   };
+}
+
+function movedBy(tracing: Tracing, { places }: Evened, centre: Point): number {
+  const ways = tracing.corners.flatMap(({ id, at }) => {
+    const place = places.get(id);
+    return place === undefined ? [] : [distance(at, add(place, centre))];
+  });
+  return Math.max(0, ...ways);
 }
 
 /** The middle of the box of all patches: the centre of a block that has none marked. */
@@ -66,15 +77,6 @@ export function middleOfAll(tracing: Tracing): Point {
   const middle = (axis: 0 | 1): number =>
     (Math.min(...boxes.map((box) => box.min[axis])) + Math.max(...boxes.map((box) => box.max[axis]))) / 2;
   return boxes.length === 0 ? [0, 0] : [middle(0), middle(1)];
-}
-
-/** Never so far that two corners of one patch might be taken for one. */
-function reachFor(tracing: Tracing, unit: TracedUnit, within: number): number {
-  const chords = tracing.patches
-    .filter((patch) => patch.unit === unit.id)
-    .flatMap((patch) => patch.steps.map((step) => edgeOfLine(tracing, lineOf(tracing, step.line))))
-    .map((edge) => distance(edge.from, edge.to));
-  return Math.min(within, Math.min(...chords) / 4);
 }
 
 function unitFaults(tracing: Tracing, unit: TracedUnit, evened: Evened, within: number): readonly string[] {
@@ -188,80 +190,6 @@ function numberPatches(
   return (order ?? patches.map((_, i) => i)).map((index, i) => ({ index, number: i + 1 }));
 }
 
-/** The outline of a patch about the centre, anticlockwise, without corners that only its neighbours have. */
-export function outlineOf(tracing: Tracing, patch: TracedPatch, evened: Evened): Outline {
-  const corners = patch.steps.map((step) => {
-    const line = lineOf(tracing, step.line);
-    const bulge = evened.bulges.get(line.id) ?? 0;
-    return step.backward
-      ? { at: evened.places.get(line.to)!, bulge: -bulge }
-      : { at: evened.places.get(line.from)!, bulge };
-  });
-  const kept = withoutPassed(corners);
-  const outline = kept.flatMap(({ at, bulge }, i): readonly OutlineEntry[] => {
-    const arc = arcOfBulge(at, kept[(i + 1) % kept.length]!.at, bulge);
-    return arc === null ? [at] : [at, arc];
-  });
-  return outlineArea(outline) < 0 ? backwards(kept) : outline;
-}
-
-interface Bent {
-  readonly at: Point;
-  /** Of the edge that begins here. */
-  readonly bulge: number;
-}
-
-/** A corner is passed over where the edges before and after it are one straight line, or one arc, to within this of their length. */
-const PASSED = 2e-4;
-
-function withoutPassed(corners: readonly Bent[]): readonly Bent[] {
-  let kept = corners;
-  for (let i = 0; i < kept.length && kept.length > 2; ) {
-    const before = kept.at(i - 1)!;
-    const here = kept[i]!;
-    const after = kept[(i + 1) % kept.length]!;
-    const joined = asOne(before, here, after.at);
-    if (joined === null) {
-      i++;
-    } else {
-      const at = (i + kept.length - 1) % kept.length;
-      kept = kept.map((each, k) => (k === at ? { ...each, bulge: joined } : each)).filter((_, k) => k !== i);
-    }
-  }
-  return kept;
-}
-
-/** The bulge of two edges that are one; null where they are two. */
-function asOne(before: Bent, here: Bent, end: Point): number | null {
-  const a = subtract(here.at, before.at);
-  const b = subtract(end, here.at);
-  const [sizeA, sizeB] = [Math.hypot(...a), Math.hypot(...b)];
-  const flat = Math.abs(before.bulge) < 1e-4 && Math.abs(here.bulge) < 1e-4;
-  if (flat) {
-    const off = Math.abs(cross(a, b)) / (sizeA * sizeB);
-    return dot(a, b) > 0 && off * Math.min(sizeA, sizeB) <= PASSED * (sizeA + sizeB) ? 0 : null;
-  }
-  const [sweepA, sweepB] = [4 * Math.atan(before.bulge), 4 * Math.atan(here.bulge)];
-  // On one circle the chords part by half of both sweeps, and are as long as their sweeps say.
-  const parted = Math.atan2(cross(a, b), dot(a, b));
-  const alike = Math.abs(parted - (sweepA + sweepB) / 2) <= PASSED * 4;
-  const radiusA = sizeA / (2 * Math.sin(sweepA / 2));
-  const radiusB = sizeB / (2 * Math.sin(sweepB / 2));
-  if (!alike || !(Math.abs(radiusA - radiusB) <= 2e-3 * Math.abs(radiusA)) || Math.abs(sweepA + sweepB) > 5.5)
-    return null;
-  return Math.tan((sweepA + sweepB) / 4);
-}
-
-function backwards(corners: readonly Bent[]): Outline {
-  const size = corners.length;
-  return corners.flatMap((_, i): readonly OutlineEntry[] => {
-    const here = corners[size - 1 - i]!;
-    const next = corners[(2 * size - 2 - i) % size]!;
-    const arc = arcOfBulge(here.at, next.at, -next.bulge);
-    return arc === null ? [here.at] : [here.at, arc];
-  });
-}
-
 /** Files need no more than a millionth. */
 function tidy(outline: Outline): Outline {
   const short = (value: number): number => Math.round(value * 1e6) / 1e6 + 0;
@@ -269,38 +197,4 @@ function tidy(outline: Outline): Outline {
     (entry): OutlineEntry =>
       isArc(entry) ? { arc: { ...entry.arc, radius: short(entry.arc.radius) } } : [short(entry[0]), short(entry[1])],
   );
-}
-
-/** Names of roles brought to ids: the quilt's own where it has one of that name. */
-class RoleList {
-  private readonly known: readonly RoleSeed[];
-  private readonly seeds = new Map<string, RoleSeed>();
-
-  constructor(known: readonly RoleSeed[]) {
-    this.known = known;
-  }
-
-  get used(): readonly RoleSeed[] {
-    return [...this.seeds.values()];
-  }
-
-  idOf(name: string, round: boolean): string {
-    const key = name.trim().toLowerCase();
-    const found = this.seeds.get(key) ?? this.known.find((role) => role.name.trim().toLowerCase() === key);
-    const seed: RoleSeed = found ?? {
-      id: this.freshId(key),
-      name: name.trim(),
-      facing: { to: round ? 'outward' : 'upright' },
-    };
-    this.seeds.set(key, seed);
-    return seed.id;
-  }
-
-  private freshId(name: string): string {
-    const stem = name.replace(/[^\p{L}\p{N}]+/gu, '-').replace(/^-|-$/g, '') || 'role';
-    const taken = new Set([...this.known, ...this.seeds.values()].map((role) => role.id));
-    let id = stem;
-    for (let k = 2; taken.has(id); k++) id = `${stem}-${k}`;
-    return id;
-  }
 }

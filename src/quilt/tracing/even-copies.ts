@@ -26,8 +26,6 @@ export interface Evened {
   readonly bulges: ReadonlyMap<number, number>;
   /** The patches that are left once copies of others are taken away. */
   readonly patches: readonly TracedPatch[];
-  /** The farthest that a corner was moved. */
-  readonly moved: number;
 }
 
 /** A corner as the copy of another: turned by so many steps. */
@@ -37,11 +35,19 @@ interface Copy {
 }
 
 /**
+ * Several units are evened out together, so that what they share stays shared.
+ * @param units that stand as many times about the centre, and are mirrored alike
  * @param centre of the block, in the tracing's plane
  * @param within how far two places may be apart and still count as copies of one
  */
-export function evenCopies(tracing: Tracing, unit: TracedUnit, centre: Point, within: number): Evened {
-  const patches = tracing.patches.filter((patch) => patch.unit === unit.id);
+export function evenCopies(
+  tracing: Tracing,
+  units: readonly [TracedUnit, ...TracedUnit[]],
+  centre: Point,
+  within: number,
+): Evened {
+  const [unit] = units;
+  const patches = tracing.patches.filter((patch) => units.some(({ id }) => patch.unit === id));
   const ids = [...new Set(patches.flatMap((patch) => cornersOfPatch(tracing, patch).map((corner) => corner.id)))];
   const drawn = new Map(
     tracing.corners
@@ -52,7 +58,7 @@ export function evenCopies(tracing: Tracing, unit: TracedUnit, centre: Point, wi
   const lines = tracing.lines.filter((line) => used.has(line.id));
   const bulges = new Map(lines.map((line) => [line.id, bulgeOf(tracing, line)]));
   if (unit.count < 2) {
-    return { places: drawn, bulges, patches, moved: 0 };
+    return { places: drawn, bulges, patches };
   }
   const copies = findCopies(drawn, unit, within);
   const places = meanPlaces(drawn, copies, unit, within);
@@ -62,8 +68,7 @@ export function evenCopies(tracing: Tracing, unit: TracedUnit, centre: Point, wi
   for (const line of round) {
     evened.set(line.id, roundBulge(places.get(line.from)!, places.get(line.to)!));
   }
-  const moved = Math.max(0, ...[...drawn].map(([id, place]) => distance(place, places.get(id)!)));
-  return { places, bulges: evened, patches: withoutCopies(tracing, patches, copies, unit.count), moved };
+  return { places, bulges: evened, patches: withoutCopies(tracing, patches, copies, unit.count) };
 }
 
 /** Mirrored neighbours do not repeat by turning by one step, but by two; with 'also' each step has its whole pair. */
@@ -219,7 +224,7 @@ function isCopy(
   copies: ReadonlyMap<number, Copy>,
   count: number,
 ): boolean {
-  if (one.steps.length !== other.steps.length) return false;
+  if (one.unit !== other.unit || one.steps.length !== other.steps.length) return false;
   const ofCorners = (patch: TracedPatch): readonly Copy[] =>
     patch.steps.map((step) => copies.get(stepStart(tracing, step))!);
   const a = ofCorners(one);

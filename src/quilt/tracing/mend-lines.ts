@@ -15,6 +15,7 @@ import {
   type TracedPatch,
   type TracedUnit,
   type Tracing,
+  withUnits,
 } from './tracing.ts';
 
 /** Moves a corner, and with it every line that ends there. */
@@ -190,17 +191,6 @@ export function describePatch(tracing: Tracing, id: number, words: PatchWords): 
 /** Changes what is said of a unit. */
 export function describeUnit(tracing: Tracing, id: string, words: Partial<Omit<TracedUnit, 'id'>>): Tracing {
   return { ...tracing, units: tracing.units.map((unit) => (unit.id === id ? { ...unit, ...words } : unit)) };
-}
-
-/** With a unit for each letter that patches name, in the order of the letters. */
-function withUnits(tracing: Tracing): Tracing {
-  const letters = [
-    ...new Set([...tracing.units.map((unit) => unit.id), ...tracing.patches.map((patch) => patch.unit)]),
-  ].sort();
-  const units = letters.map(
-    (id): TracedUnit => tracing.units.find((unit) => unit.id === id) ?? { id, count: 1, mirrored: 'no' },
-  );
-  return { ...tracing, units };
 }
 
 /** Everything moved by one map of the plane that keeps lines straight: a new straightening of the picture. */

@@ -101,3 +101,14 @@ export function lastCorner(tracing: Tracing): number | null {
   const last = begun.steps.at(-1);
   return last === undefined ? begun.start : stepEnd(tracing, last);
 }
+
+/** With a unit for each letter that patches name, in the order of the letters. */
+export function withUnits(tracing: Tracing): Tracing {
+  const letters = [
+    ...new Set([...tracing.units.map((unit) => unit.id), ...tracing.patches.map((patch) => patch.unit)]),
+  ].sort();
+  const units = letters.map(
+    (id): TracedUnit => tracing.units.find((unit) => unit.id === id) ?? { id, count: 1, mirrored: 'no' },
+  );
+  return { ...tracing, units };
+}

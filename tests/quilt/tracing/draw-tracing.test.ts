@@ -1,16 +1,18 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { TRACE_SEWING } from '../../../src/page/trace/trace-sewing.ts';
+import { compassStar } from '../../../src/quilt/forms/compass-star.ts';
 import type { Unit } from '../../../src/quilt/quilt.ts';
 import { timesAlike } from '../../../src/quilt/tracing/alike-copies.ts';
 import { type DrawnTracing, drawTracing, type TracingOptions } from '../../../src/quilt/tracing/draw-tracing.ts';
 import { centreOfArcs, centreOfCopies } from '../../../src/quilt/tracing/find-centre.ts';
 import { describePatch, describeUnit } from '../../../src/quilt/tracing/mend-lines.ts';
 import { EMPTY_TRACING, type Tracing } from '../../../src/quilt/tracing/tracing.ts';
-import { isArc, type Outline } from '../../../src/shape/outline.ts';
+import { arcOf, onArc } from '../../../src/shape/arc.ts';
+import { cornersOf, edgesOf, isArc, moveOutline, type Outline } from '../../../src/shape/outline.ts';
 import { outlineArea } from '../../../src/shape/outline-measures.ts';
-import { distance, type Point } from '../../../src/shape/point.ts';
-import { clickRound, polar, traceRing } from './trace-clicks.ts';
+import { add, distance, type Point, turn } from '../../../src/shape/point.ts';
+import { bendFrom, clickRound, polar, traceRing } from './trace-clicks.ts';
 
 const OPTIONS: TracingOptions = { name: 'Traced', known: [], within: 0.1 };
 
@@ -131,6 +133,72 @@ describe('a ring', () => {
     const roles = { ...two, patches: two.patches.map((patch, i) => ({ ...patch, role: `R${i}` })) };
     expect(faults({ ...describeUnit(roles, 'A', { count: 12 }), centre: [0, 0] })).toMatch(/roles differ/);
     expect(faults({ ...describeUnit(roles, 'A', { count: 6 }), centre: [0, 0] })).toBe('');
+  });
+});
+
+describe('a compass star', () => {
+  const star = compassStar.draw(
+    {
+      ...compassStar.start('in'),
+      ranks: 2,
+      split: true,
+      ringed: true,
+      points: 16,
+      inner: 1.8,
+      outer: 6,
+      ring: 7.5,
+      side: 17,
+    },
+    'in',
+  );
+  const shaky = (seed: number): Point => [0.012 * Math.sin(seed * 91.7), 0.012 * Math.cos(seed * 57.3)];
+
+  /** A unit clicked as it is printed, its arcs pulled, with a shaky hand. */
+  function traceUnit(tracing: Tracing, unit: Unit, degrees: number): Tracing {
+    return unit.patches.reduce((rest, patch, i) => {
+      const printed = moveOutline(patch.outline, (corner) => turn(corner, degrees));
+      const clicked = cornersOf(printed).map((corner, k) => add(corner, shaky(10 * i + k + degrees)));
+      const drawn = clickRound(rest, clicked, unit.id, patch.role);
+      return edgesOf(printed).reduce((bent, edge, k) => {
+        const arc = arcOf(edge);
+        return arc === null ? bent : bendFrom(bent, clicked[k]!, onArc(arc, arc.start + arc.sweep / 2));
+      }, drawn);
+    }, tracing);
+  }
+
+  test('traced by one long and one short point gives units that meet, in an order that can be sewn', () => {
+    const [long, short] = star;
+    const both = traceUnit(traceUnit(EMPTY_TRACING, long!, 0), short!, 22.5);
+    const twice = ['A', 'B'].reduce<Tracing>((rest, id) => describeUnit(rest, id, { count: 8 }), {
+      ...both,
+      centre: [0, 0] as Point,
+    });
+    const units = unitsOf(drawTracing(twice, { ...OPTIONS, sewing: TRACE_SEWING }));
+    expect(units.map(({ id, paper, patches }) => [id, paper, patches.length])).toEqual([
+      ['A', true, 4],
+      ['B', true, 4],
+    ]);
+    // Round the centre all areas add up to the circle's within what a hand may slip.
+    const area = units.reduce(
+      (sum, unit) => sum + 8 * unit.patches.reduce((all, { outline }) => all + outlineArea(outline), 0),
+      0,
+    );
+    expect(Math.abs(area - Math.PI * 36) / (Math.PI * 36)).toBeLessThan(0.005);
+    // The last corner of B on the circle is A's first, turned by one step: the two meet exactly.
+    const onCircle = units.map((unit) =>
+      unit.patches.flatMap(({ outline }) => corners(outline)).filter((corner) => Math.hypot(...corner) > 5.9),
+    );
+    for (const corner of onCircle[0]!.filter((each) => Math.abs(each[0]) > 0.5)) {
+      const near = onCircle[1]!.flatMap((other) => [0, 45, -45].map((step) => distance(turn(other, step), corner)));
+      expect(Math.min(...near)).toBeLessThan(2e-6);
+    }
+    for (const [i, unit] of [long!, short!].entries()) {
+      for (const patch of unit.patches) {
+        const true_ = outlineArea(patch.outline);
+        const best = Math.min(...units[i]!.patches.map((each) => Math.abs(outlineArea(each.outline) - true_)));
+        expect(best).toBeLessThan(0.15);
+      }
+    }
   });
 });
 
