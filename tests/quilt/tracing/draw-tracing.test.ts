@@ -1,13 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { TRACE_SEWING } from '../../../src/page/trace/trace-sewing.ts';
-import { compassStar } from '../../../src/quilt/forms/compass-star.ts';
 import type { Unit } from '../../../src/quilt/quilt.ts';
 import { timesAlike } from '../../../src/quilt/tracing/alike-copies.ts';
 import { type DrawnTracing, drawTracing, type TracingOptions } from '../../../src/quilt/tracing/draw-tracing.ts';
 import { centreOfArcs, centreOfCopies } from '../../../src/quilt/tracing/find-centre.ts';
 import { describePatch, describeUnit } from '../../../src/quilt/tracing/mend-lines.ts';
 import { EMPTY_TRACING, type Tracing } from '../../../src/quilt/tracing/tracing.ts';
+import { unitsOf as unitsOfBlock } from '../../../src/quilt/units-of.ts';
 import { arcOf, onArc } from '../../../src/shape/arc.ts';
 import { cornersOf, edgesOf, isArc, moveOutline, type Outline } from '../../../src/shape/outline.ts';
 import { outlineArea } from '../../../src/shape/outline-measures.ts';
@@ -137,20 +137,8 @@ describe('a ring', () => {
 });
 
 describe('a compass star', () => {
-  const star = compassStar.draw(
-    {
-      ...compassStar.start('in'),
-      ranks: 2,
-      split: true,
-      ringed: true,
-      points: 16,
-      inner: 1.8,
-      outer: 6,
-      ring: 7.5,
-      side: 17,
-    },
-    'in',
-  );
+  const form = { kind: 'compass-star', points: 16, inner: 1.8, outer: 6, ring: 7.5, wedges: 20, side: 17 } as const;
+  const star = unitsOfBlock({ id: 'star', name: 'Star', count: 1, form }, 'in');
   const shaky = (seed: number): Point => [0.012 * Math.sin(seed * 91.7), 0.012 * Math.cos(seed * 57.3)];
 
   /** A unit clicked as it is printed, its arcs pulled, with a shaky hand. */
