@@ -1,6 +1,7 @@
 /**
  * How a patch lies just before it is sewn and flipped: right sides together with what was sewn before, reflected about the line of
- * its seam. Seen through the paper one looks at the same side of it as afterwards, and so its print is reflected and not turned over.
+ * its seam. Seen through the paper it shows its right side before the flip and its wrong side after it; where its print's up points is
+ * reflected with the patch.
  */
 import { isArc, type Outline } from '../shape/outline.ts';
 import { degreesFromUp, modulo, type Point } from '../shape/point.ts';

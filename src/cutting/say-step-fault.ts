@@ -22,6 +22,25 @@ export function sayStepFault(fault: StepFault, names: readonly string[]): string
   }
 }
 
+/** Why one of the patches that hold each other cannot come after the others of them, to follow the patch's name. */
+export function sayHeld(fault: StepFault, names: readonly string[]): string {
+  const say = (indices: readonly number[]): string => sayList(indices.map((index) => names[index]!));
+  switch (fault.kind) {
+    case 'apart':
+      return 'meets none of the others';
+    case 'curved':
+      return `meets ${say(fault.against)} along a curve, and curved seams are not for foundations`;
+    case 'lines':
+      return `meets ${say(fault.against)} along ${fault.lines} lines`;
+    case 'both-sides':
+      return `lies on both sides of the line along which it meets ${say(fault.against)}`;
+    case 'across':
+      return `meets the others along a line that ${say(fault.across)} ${fault.across.length === 1 ? 'lies' : 'lie'} across`;
+    case 'parts':
+      return sayStepFault(fault, names);
+  }
+}
+
 /** "A1, A2 and A3". */
 export function sayList(words: readonly string[]): string {
   const last = words.at(-1) ?? '';

@@ -233,7 +233,7 @@ function askerFor(
   };
 }
 
-function makingOf(quilt: Quilt, unit: Unit, patch: Patch, sewn: SewnSide, role: Role): Making {
+export function makingOf(quilt: Quilt, unit: Unit, patch: Patch, sewn: SewnSide, role: Role): Making {
   const room = patch.room ?? role.room ?? quilt.room;
   return {
     allowance: lengthIn(quilt.unit, quilt.allowance),

@@ -8,6 +8,7 @@ import './styles/bench.css';
 import './styles/prints.css';
 import './styles/trace.css';
 import './styles/svg-import.css';
+import './styles/sewing.css';
 import './styles/slip.css';
 import './styles/answers.css';
 import './styles/print.css';

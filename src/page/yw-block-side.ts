@@ -17,6 +17,7 @@ import './yw-new-cloths.ts';
 import './yw-habits.ts';
 import './yw-joined-lengths.ts';
 import './yw-scheme-roles.ts';
+import './yw-sewing.ts';
 
 /** The left of the table: each block, then the choices that shape it. On a narrow page the choices begin folded away. */
 @customElement('yw-block-side')
@@ -68,6 +69,11 @@ export class BlockSide extends PageElement {
           <yw-block-card .block=${block} .units=${units}></yw-block-card>
           <yw-save-drawing .quilt=${quilt} .block=${block}></yw-save-drawing>
         </details>`,
+      )}
+      ${repeat(
+        quilt.blocks,
+        ({ id }) => id,
+        (block) => html`<yw-sewing .quilt=${quilt} .block=${block} .units=${units}></yw-sewing>`,
       )}
       <details class="drawer" ?open=${this.wide && quilt.blocks.length > 0}>
         <summary>Binding, borders and backing</summary>

@@ -1,6 +1,7 @@
 /** One step of joining, seen from the front: the groups that are joined, drawn a little apart. */
 import type { BlockPiece } from '../cutting/block-pieces.ts';
 import type { JoinGroup, JoinOrder, JoinStep } from '../cutting/join-order.ts';
+import { sayHow } from '../cutting/say-joins.ts';
 import { type Item, moved, outlineRun, placed } from '../draw/display-list.ts';
 import { edgeOn } from '../draw/ink.ts';
 import { flatten } from '../shape/flatten.ts';
@@ -83,10 +84,7 @@ export function joinWords(order: JoinOrder, step: JoinStep, length: (size: numbe
   const number = order.steps.indexOf(step) + 1;
   const names = countParts(step.parts).map(({ part, count }) => partName(order, part, count));
   const often = step.times === 1 ? 'once' : `${step.times} times`;
-  const points = step.points.length;
-  const meet =
-    points === 0 ? '' : points === 1 ? ' One point meets: pin it first.' : ` ${points} points meet: pin them first.`;
-  return `${number}. ${names.join(' and ')}; ${often} for each block. ${howJoined(step, length(step.size))}${meet}`;
+  return `${number}. ${names.join(' and ')}; ${often} for each block. ${sayHow(step, length)}`;
 }
 
 function countParts(parts: readonly JoinGroup[]): readonly { readonly part: JoinGroup; readonly count: number }[] {
@@ -94,21 +92,6 @@ function countParts(parts: readonly JoinGroup[]): readonly { readonly part: Join
     const own = parts.filter((part) => part.key === key);
     return { part: own[0]!, count: own.length };
   });
-}
-
-function howJoined({ kind, parts }: JoinStep, size: string): string {
-  switch (kind) {
-    case 'straight':
-      return parts.length === 2
-        ? `One straight seam of ${size}; press it open.`
-        : `${parts.length - 1} straight seams, ${size} in all; press them open.`;
-    case 'ring':
-      return `Two seams close the ring, ${size} in all; press them open.`;
-    case 'curve':
-      return `Round the curve, ${size}: pin at the quarters, then between; press it to the side where it lies flat.`;
-    case 'bent':
-      return `Round a corner, ${size}: stop an allowance short of it, turn, and sew on.`;
-  }
 }
 
 function partName(order: JoinOrder, { key, pieces, ofRound }: JoinGroup, count: number): string {
