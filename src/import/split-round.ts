@@ -1,10 +1,50 @@
 /** A round drawing parted where nothing crosses: along circles about the centre, and along rays from it. */
+
+import { arcOf } from '../shape/arc.ts';
 import { flatten } from '../shape/flatten.ts';
-import { degreesFromUp, length, modulo, type Polygon } from '../shape/point.ts';
+import { edgesOf, moveOutline } from '../shape/outline.ts';
+import { edgeLength } from '../shape/outline-measures.ts';
+import { degreesFromUp, distance, length, modulo, type Point, type Polygon, subtract } from '../shape/point.ts';
+import { isInside } from '../shape/polygon.ts';
 import { type FoundPatch, motionsOnto } from './found-patch.ts';
 
-/** Rings from the inside out, each as its sectors in order round the centre. One list of one where nothing parts it. */
+/** About the block's centre; where that parts nothing, about the centre of most of its arcs, as a quarter block needs. */
 export function splitRound(
+  patches: readonly FoundPatch[],
+  within: number,
+  sewable: (patches: readonly FoundPatch[]) => boolean,
+): readonly (readonly FoundPatch[])[] {
+  const parts = splitAbout(patches, within, sewable);
+  const other = parts.length > 1 ? null : centreOfArcs(patches, within);
+  if (other === null) return parts;
+  const moved = patches.map((patch) => ({
+    ...patch,
+    outline: moveOutline(patch.outline, (corner) => subtract(corner, other)),
+    middle: subtract(patch.middle, other),
+  }));
+  return splitAbout(moved, within, sewable).map((part) => part.map((patch) => patches[moved.indexOf(patch)]!));
+}
+
+/** The centre that the most length of arcs shares, if it is not the block's own. */
+function centreOfArcs(patches: readonly FoundPatch[], within: number): Point | null {
+  const centres: { readonly at: Point; size: number }[] = [];
+  for (const edge of patches.flatMap(({ outline }) => edgesOf(outline))) {
+    const arc = arcOf(edge);
+    if (arc === null || length(arc.centre) <= 4 * within) continue;
+    // A short arc tells its centre but roughly.
+    const known = centres.find(({ at }) => distance(at, arc.centre) <= 8 * within);
+    if (known !== undefined) {
+      known.size += edgeLength(edge);
+    } else if (centres.length < 50) {
+      centres.push({ at: arc.centre, size: edgeLength(edge) });
+    }
+  }
+  const best = centres.sort((a, b) => b.size - a.size)[0];
+  return best === undefined ? null : best.at;
+}
+
+/** Rings from the inside out, each as its sectors in order round the centre. One list of one where nothing parts it. */
+function splitAbout(
   patches: readonly FoundPatch[],
   within: number,
   sewable: (patches: readonly FoundPatch[]) => boolean,
@@ -27,7 +67,7 @@ interface Reach {
 function reachOf({ outline }: FoundPatch, within: number): Reach {
   const polygon = flatten(outline, { side: 'chord', within: 1e-3 });
   return {
-    nearest: nearestOf(polygon),
+    nearest: isInside(polygon, 0, 0) ? 0 : nearestOf(polygon),
     farthest: Math.max(...polygon.map(length)),
     sector: sectorOf(polygon, within),
   };

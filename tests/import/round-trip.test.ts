@@ -1,5 +1,6 @@
 /** A block written as SVG and read back is the same block: every patch in its place, units, orders, repeats and roles. */
 import { expect, test } from 'vitest';
+import { sewnSides } from '../../src/cutting/sewn-side.ts';
 import { blockToSvg } from '../../src/draw/block-to-svg.ts';
 import { importSvg } from '../../src/import/import-svg.ts';
 import { drawForm, FORMS, type Form, rolesOfForm } from '../../src/quilt/forms/forms.ts';
@@ -53,3 +54,37 @@ test.each(cases)('%s', (_, form, unit) => {
     ),
   );
 });
+
+/** As a drawing program might hand it on: no groups, ids, titles or roles, each role one colour; but the centre is marked. */
+function bare(text: string): string {
+  return text
+    .replace(/ (?:id="(?!centre)|data-\w+=")[^"]*"/g, '')
+    .replace(/<title>[^<]*<\/title>/g, '')
+    .replace(/<\/?g[^>]*>/g, '');
+}
+
+test.each(FORMS.map((spec): [string, Form] => [spec.title, spec.start('in') as Form]))(
+  '%s with nothing said: every patch is there, and what is called paper can be sewn on paper',
+  (_, form) => {
+    const units = drawForm(form, 'in');
+    const roles = rolesOfForm(form).map((role, i) => ({ ...role, colour: COLOURS[i]! }));
+    const read = importSvg(bare(blockToSvg({ name: 'Block', units, unit: 'in', roles })), {
+      unit: 'in',
+      name: 'Block',
+    });
+    const placesAndAreas = (list: readonly Unit[]) =>
+      patchesOf(list)
+        .map((told) => told.split(' ').slice(3).join(' '))
+        .sort();
+    expect(placesAndAreas(read.block!.units)).toEqual(placesAndAreas(units));
+    for (const unit of read.block!.units.filter(({ paper }) => paper)) {
+      expect(
+        sewnSides(unit)
+          .map(({ fault }) => fault)
+          .filter((fault) => fault !== null),
+      ).toEqual([]);
+    }
+  },
+);
+
+const COLOURS = ['#f2d16b', '#a8741a', '#9ec3dd', '#2d5f86', '#dfe6ea', '#b23a48', '#1d2a44', '#88aa66'];
