@@ -171,7 +171,7 @@ describe('a form that is no form', () => {
     [
       'all but without wedges',
       (f) => Object.assign(f, { inner: 7.95 }),
-      /form\.inner: expected less than outer, which is 8 in by at least 1\/16 in; found 7.95 in/,
+      /form\.inner: expected less than outer, which is 8 in, by at least 1\/16 in; found 7.95 in/,
     ],
   ])('%s is told', (_, change, message) => {
     expect(messages(change)).toMatch(message);

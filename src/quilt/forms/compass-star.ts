@@ -3,14 +3,15 @@
  * foundation of its own: A holds a long point and the ground either side of it, B a short one. The ring (C) and the ground
  * of the square (D) are sewn without paper, because curved seams are not for foundations.
  */
+import type { OutlineEntry } from '../../shape/outline.ts';
 import type { Point } from '../../shape/point.ts';
 import type { RoleSeed } from '../drawn-block.ts';
 import { lengthIn } from '../measure.ts';
 import type { Length, LengthUnit, Unit } from '../quilt.ts';
-import { at, bow, CENTRE, lettered, numbered, type Piece, whereLineLeavesCircle } from './drawing.ts';
+import { at, bow, CENTRE, hollow, lettered, numbered, type Piece, whereLineLeavesCircle } from './drawing.ts';
 import { growing } from './fault-words.ts';
 import type { FormFault, FormSpec } from './form-spec.ts';
-import { groundQuarter, ringWedge } from './rounds.ts';
+import { discUnit, groundQuarter, MIDDLE, ringWedge } from './rounds.ts';
 
 /** Radii from the centre. */
 export interface CompassStarForm {
@@ -23,6 +24,8 @@ export interface CompassStarForm {
   readonly reach?: number;
   /** Whether each point is split into a light and a dark half. */
   readonly split?: boolean;
+  /** A disc in the middle, on which the points stand; 0: they meet in the centre. */
+  readonly disc?: Length;
   /** Where neighbouring points meet. */
   readonly inner: Length;
   /** The long points' tips: half the star's width. */
@@ -65,6 +68,14 @@ export const compassStar: FormSpec<CompassStarForm> = {
       shown: ({ ranks }: Filled) => ranks === 2,
     },
     { type: 'switch', field: 'split', label: 'Points split into light and dark', usual: true },
+    {
+      type: 'length',
+      field: 'disc',
+      label: 'Disc in the middle',
+      hint: 'from the centre to its edge; 0: the points meet there',
+      zero: true,
+      usual: 0,
+    },
     { type: 'length', field: 'inner', label: 'Valleys', hint: 'from the centre to where points meet' },
     { type: 'length', field: 'outer', label: 'Tips', hint: 'from the centre to the long points’ tips' },
     { type: 'switch', field: 'ringed', label: 'A ring of wedges round the star', usual: true },
@@ -80,6 +91,7 @@ export const compassStar: FormSpec<CompassStarForm> = {
     'short-dark': 'middling',
     short: 'bright',
     haze: 'ground',
+    middle: 'bright',
     hours: 'middling',
     sky: 'dark',
   },
@@ -87,22 +99,31 @@ export const compassStar: FormSpec<CompassStarForm> = {
     unit === 'in'
       ? { kind: 'compass-star', points: 16, inner: 2, outer: 7, ring: 8.5, wedges: 32, side: 18 }
       : { kind: 'compass-star', points: 16, inner: 5, outer: 18, ring: 22, wedges: 32, side: 46 },
-  roles: ({ ranks, split, ringed }) => [
+  roles: ({ ranks, split, ringed, disc }) => [
     ...pointRoles('long', split),
     ...(ranks === 2 ? pointRoles('short', split) : []),
     { id: 'haze', name: 'Ground between the points', facing: { to: 'free' } },
     ...(ringed ? [HOURS] : []),
+    ...(hasDisc(disc) ? [MIDDLE] : []),
     { id: 'sky', name: 'Ground round the ring', facing: { to: 'outward', from: 'axis' } },
   ],
   faults: (form, unit): readonly FormFault[] => [
     ...(form.ranks === 1 || form.points % 2 === 0
       ? []
       : [{ field: 'points', message: `expected an even number from 4 to 64; found ${form.points}` }]),
-    ...growing(form, unit, ['inner', 'outer', ...(form.ringed ? ['ring'] : []), 'half side']),
+    ...growing(form, unit, [
+      ...(hasDisc(form.disc) ? ['disc'] : []),
+      'inner',
+      'outer',
+      ...(form.ringed ? ['ring'] : []),
+      'half side',
+    ]),
   ],
   notes: ({ points }) => [`Each point takes ${Math.round(36000 / points) / 100}°.`],
   draw,
 };
+
+const hasDisc = (disc: Length): boolean => lengthIn('in', disc) > 0;
 
 const HOURS: RoleSeed = { id: 'hours', name: 'Ring of hours', facing: { to: 'outward', from: 'middle' } };
 
@@ -126,6 +147,7 @@ function draw(form: Filled, unit: LengthUnit): readonly Unit[] {
     number,
     number,
   ];
+  const disc = lengthIn(unit, form.disc);
   const ring = ringed ? lengthIn(unit, form.ring) : outer;
   const sector = 360 / points;
   const half = sector / 2;
@@ -136,7 +158,7 @@ function draw(form: Filled, unit: LengthUnit): readonly Unit[] {
       paper: true,
       repeat: { count: points / ranks },
       axis: 0,
-      patches: numbered([...point('long', split, inner, outer, half), ...hazeOfLong(inner, outer, half)]),
+      patches: numbered([...point('long', split, disc, inner, outer, half), ...hazeOfLong(inner, outer, half)]),
     },
     ...(ranks === 1
       ? []
@@ -147,7 +169,7 @@ function draw(form: Filled, unit: LengthUnit): readonly Unit[] {
             repeat: { count: points / 2, from: sector, mirrored: 'alternate' } as const,
             axis: 0,
             patches: numbered([
-              ...point('short', split, inner, short, half),
+              ...point('short', split, disc, inner, short, half),
               ...hazeOfShort(inner, short, outer, half),
             ]),
           },
@@ -163,6 +185,7 @@ function draw(form: Filled, unit: LengthUnit): readonly Unit[] {
           },
         ]
       : []),
+    ...(disc > 0 ? [discUnit(disc)] : []),
     {
       name: 'Ground',
       paper: false,
@@ -173,15 +196,25 @@ function draw(form: Filled, unit: LengthUnit): readonly Unit[] {
   ]);
 }
 
-/** A kite from the centre to its tip, or its two halves. */
-function point(rank: Rank, split: boolean, inner: number, tipRadius: number, half: number): readonly Piece[] {
+/** A kite from the centre, or from a disc in the middle, to its tip; or its two halves. */
+function point(
+  rank: Rank,
+  split: boolean,
+  disc: number,
+  inner: number,
+  tipRadius: number,
+  half: number,
+): readonly Piece[] {
   const [right, tip, left] = [at(inner, -half), at(tipRadius, 0), at(inner, half)];
+  /** From a foot at one angle round to one at another, where there is a disc; the outline's last edge is then its arc. */
+  const onFoot = (from: number, to: number, ...rest: readonly Point[]): readonly OutlineEntry[] =>
+    disc === 0 ? [CENTRE, ...rest] : [at(disc, from), ...rest, at(disc, to), hollow(disc)];
   return split
     ? [
-        [`${rank}-light`, [CENTRE, right, tip]],
-        [`${rank}-dark`, [CENTRE, tip, left]],
+        [`${rank}-light`, onFoot(-half, 0, right, tip)],
+        [`${rank}-dark`, onFoot(0, half, tip, left)],
       ]
-    : [[rank, [CENTRE, right, tip, left]]];
+    : [[rank, onFoot(-half, half, right, tip, left)]];
 }
 
 /** The ground to the right and to the left of a long point, each along one of the kite's long edges. */

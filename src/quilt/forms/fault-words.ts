@@ -53,7 +53,7 @@ export function growing<F extends AnyForm>(
     if (smaller.number < larger.number - least) {
       return [];
     }
-    const by = smaller.number < larger.number ? ` by at least ${reckoned(least, unit)}` : '';
+    const by = smaller.number < larger.number ? `, by at least ${reckoned(least, unit)}` : '';
     const than = larger.half
       ? `half the {${larger.field}}, which is half of ${larger.written}`
       : `{${larger.field}}, which is ${larger.written}`;

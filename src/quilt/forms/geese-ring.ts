@@ -6,7 +6,7 @@ import { growing } from './fault-words.ts';
 import type { FormFault, FormSpec } from './form-spec.ts';
 import { geese, gooseFault, gooseRole, SKY, WAYS, type Way } from './geese.ts';
 import { sharedFault, sharingPapers, togetherFault } from './in-row.ts';
-import { discUnit, groundUnit } from './rounds.ts';
+import { discUnit, GROUND, groundUnit, MIDDLE } from './rounds.ts';
 
 export interface GeeseRingForm {
   readonly kind: 'geese-ring';
@@ -48,12 +48,7 @@ export const geeseRing: FormSpec<GeeseRingForm> = {
     unit === 'in'
       ? { kind: 'geese-ring', geese: 16, together: 4, inner: 4, outer: 7, side: 16 }
       : { kind: 'geese-ring', geese: 16, together: 4, inner: 10, outer: 18, side: 40 },
-  roles: ({ way, middle, ground }) => [
-    gooseRole(way),
-    SKY,
-    ...(middle ? [{ id: 'middle', name: 'Middle', facing: { to: 'upright' } } as const] : []),
-    ...(ground ? [{ id: 'ground', name: 'Ground', facing: { to: 'outward', from: 'axis' } } as const] : []),
-  ],
+  roles: ({ way, middle, ground }) => [gooseRole(way), SKY, ...(middle ? [MIDDLE] : []), ...(ground ? [GROUND] : [])],
   follow: (form, changed) =>
     changed === 'geese' ? { together: sharingPapers(form.together, form.geese, 360 / form.geese) } : {},
   faults(form, unit): readonly FormFault[] {

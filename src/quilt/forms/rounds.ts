@@ -1,6 +1,7 @@
 /** What rounds share: wedges of a ring, the disc in the middle, the ground that makes a square of them. Curved seams are sewn without paper. */
 import type { OutlineEntry } from '../../shape/outline.ts';
 import { degreesFromUp, distance, modulo, type Point } from '../../shape/point.ts';
+import type { RoleSeed } from '../drawn-block.ts';
 import type { Unit } from '../quilt.ts';
 import { at, bow, hollow, numbered } from './drawing.ts';
 
@@ -16,6 +17,9 @@ export const disc = (radius: number): readonly OutlineEntry[] => [
   at(radius, -90),
   bow(radius),
 ];
+
+export const MIDDLE: RoleSeed = { id: 'middle', name: 'Middle', facing: { to: 'upright' } };
+export const GROUND: RoleSeed = { id: 'ground', name: 'Ground', facing: { to: 'outward', from: 'axis' } };
 
 export const discUnit = (radius: number): Omit<Unit, 'id'> => ({
   name: 'Middle',

@@ -8,7 +8,7 @@ import { at, bow, CENTRE, hollow, lettered, numbered, type Piece } from './drawi
 import { growing, reckoned } from './fault-words.ts';
 import type { FormFault, FormSpec } from './form-spec.ts';
 import { sharedFault, sharing, sharingPapers, togetherFault } from './in-row.ts';
-import { discUnit, groundRound, groundUnit } from './rounds.ts';
+import { discUnit, GROUND, groundRound, groundUnit, MIDDLE } from './rounds.ts';
 
 export interface WedgeRingForm {
   readonly kind: 'wedge-ring';
@@ -133,9 +133,6 @@ export const wedgeRing: FormSpec<WedgeRingForm> = {
   },
   draw,
 };
-
-const MIDDLE: RoleSeed = { id: 'middle', name: 'Middle', facing: { to: 'upright' } };
-const GROUND: RoleSeed = { id: 'ground', name: 'Ground', facing: { to: 'outward', from: 'axis' } };
 
 function hasMiddle(form: Filled): boolean {
   return lengthIn('in', form.inner) > 0;

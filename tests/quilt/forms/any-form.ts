@@ -35,7 +35,7 @@ export const formsWithinLimits = ({ kind, fields }: FormSpec): fc.Arbitrary<Form
 
 /** Lengths that grow outward, in their order; a side of a block round its centre counts by half. */
 const OUTWARD: Partial<Record<FormKind, readonly string[]>> = {
-  'compass-star': ['inner', 'outer', 'ring', 'half side'],
+  'compass-star': ['disc', 'inner', 'outer', 'ring', 'half side'],
   'wedge-ring': ['inner', 'outer', 'half side'],
   'geese-ring': ['inner', 'outer', 'half side'],
   'geese-arc': ['inner', 'outer', 'side'],
@@ -49,7 +49,7 @@ export const likelyForms = (spec: FormSpec): fc.Arbitrary<Form> =>
   fc
     .tuple(
       formsWithinLimits(spec),
-      fc.array(fc.double({ min: 0.3, max: 4, noNaN: true }), { minLength: 4, maxLength: 4 }),
+      fc.array(fc.double({ min: 0.3, max: 4, noNaN: true }), { minLength: 5, maxLength: 5 }),
     )
     .map(([form, steps]) => {
       let reached = 0;
@@ -59,6 +59,9 @@ export const likelyForms = (spec: FormSpec): fc.Arbitrary<Form> =>
       });
       if (form.kind === 'wedge-ring') {
         lengths.push(['tip', steps[3]! / 4]);
+      }
+      if (form.kind === 'compass-star' && steps[4]! < 2) {
+        lengths[0] = ['disc', 0];
       }
       const counts = ['geese', 'spikes', 'wedges'].filter((field) => field in form);
       const given = form as unknown as Values;
