@@ -8,12 +8,13 @@ import { convert, lengthIn } from '../quilt/measure.ts';
 import { type Place, placesOf } from '../quilt/places.ts';
 import type { Block, Cloth, Quilt, Scheme, Unit } from '../quilt/quilt.ts';
 import { unitsOf } from '../quilt/units-of.ts';
-import { largest, union } from '../shape/combine.ts';
+import { largest, unionClosed } from '../shape/combine.ts';
 import { flatten } from '../shape/flatten.ts';
 import { growEvenly } from '../shape/grow.ts';
+import { convexHull } from '../shape/hull.ts';
 import { isArc, mirrorOutline, type Outline } from '../shape/outline.ts';
-import { add, type Point, reflect, scale } from '../shape/point.ts';
-import { anticlockwise } from '../shape/polygon.ts';
+import { add, cross, distance, type Point, type Polygon, reflect, scale, subtract } from '../shape/point.ts';
+import { anticlockwise, polygonArea } from '../shape/polygon.ts';
 import type { FoundationPaper } from './paper-choice.ts';
 import type { PaperPatch, PaperPiece } from './pieces.ts';
 import { type PrintLie, printLie } from './print-lie.ts';
@@ -28,7 +29,7 @@ export interface PiecesInput {
 }
 
 /** Arcs on the trimming line are drawn in chords that nowhere part from it by more than this, in inches. */
-const FINE = 0.002;
+const FINE = 0.0005;
 
 export function makePieces(input: PiecesInput): readonly PaperPiece[] {
   const shared = sharedLetters(input.quilt);
@@ -163,9 +164,8 @@ function piece(
     const cloths = clothsOf(quilt, scheme, patch.role);
     const { arrow, grain } = lies[p]!;
     const side = (degrees: number): number => (isMirrored ? -degrees : degrees);
-    const blank = blanks[p];
     return {
-      name: blank === null || blank === undefined ? `${unit.id}${patch.number}` : shortName(blank),
+      name: patchName(`${unit.id}${patch.number}`, block, blanks[p] ?? null, place.mirrored, kind),
       outline: printedOutline(held[i]!, isMirrored, inches),
       role: quilt.roles.find(({ id }) => id === patch.role)?.name ?? patch.role,
       cloths: cloths.map((cloth) => cloth.name),
@@ -184,7 +184,7 @@ function piece(
     name,
     block: block.name,
     patches,
-    trim: growEvenly(largest(union(flat)), allowance),
+    trim: trimLine(flat, allowance),
     marks: (isLoose ? [] : meetingPoints(map, unit.id, held, places)).map(({ at, outward }) => ({
       from: printed(at),
       to: printed(add(at, scale(outward, allowance / inches))),
@@ -199,6 +199,47 @@ function piece(
     needed,
     copies,
   };
+}
+
+/**
+ * A patch goes by its own number, by which the sewing goes; where it is cut as another's blank, that stands in brackets after it. A
+ * template goes by its blank.
+ */
+function patchName(
+  own: string,
+  block: Block,
+  blank: string | null,
+  mirrored: boolean,
+  kind: PaperPiece['kind'],
+): string {
+  const cut = blank === null ? null : shortName(blank).replace(`${block.id} `, '');
+  if (kind === 'template') return cut ?? own;
+  const name = `${own}${mirrored ? 'm' : ''}`;
+  return cut === null || cut === name ? name : `${name} (${cut})`;
+}
+
+/** Rounding leaves hairs between neighbours. In inches. */
+const HAIR = 5e-4;
+
+/** All patches together and the allowance round them; round their hull where they do not hang together. */
+function trimLine(patches: readonly Polygon[], allowance: number): Polygon {
+  const parts = unionClosed(patches, HAIR).filter((part) => polygonArea(part) > HAIR);
+  const whole = parts.length === 1 ? largest(parts) : convexHull(parts.flat());
+  return growEvenly(withoutNotches(whole, HAIR), allowance);
+}
+
+/** Corners that stand out from the line between their neighbours by next to nothing, or cut into it, are left out. */
+function withoutNotches(polygon: Polygon, within: number): Polygon {
+  const kept = [...polygon];
+  for (let i = 0; i < kept.length && kept.length > 3; ) {
+    const [before, at, after] = [kept.at(i - 1)!, kept[i]!, kept[(i + 1) % kept.length]!];
+    const along = subtract(after, before);
+    const off = Math.abs(cross(along, subtract(at, before))) / Math.hypot(...along);
+    const isNear = Math.min(distance(before, at), distance(at, after)) < 4 * within;
+    if (isNear && off < within) kept.splice(i, 1);
+    else i++;
+  }
+  return kept;
 }
 
 function printedOutline(outline: Outline, isMirrored: boolean, inches: number): Outline {

@@ -34,7 +34,7 @@ export interface Packed {
 
 const ORIENTATIONS: readonly Orientation[] = ['portrait', 'landscape'];
 /** Wall time for one packing. */
-const SECONDS = 5;
+const SECONDS = 3;
 /** Turns tried for a piece that only just fits. */
 const STEP = 1;
 const MOST_TURNS = 6;

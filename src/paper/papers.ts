@@ -4,6 +4,7 @@ import type { Drawing } from '../draw/display-list.ts';
 import type { PlanJob } from '../plan/answerer.ts';
 import type { LayoutAnswer } from '../plan/layout-job.ts';
 import type { Tally } from '../plan/tally.ts';
+import { convert, lengthIn } from '../quilt/measure.ts';
 import type { LengthUnit, Quilt, Scheme } from '../quilt/quilt.ts';
 import { bagLabels } from './bag-labels.ts';
 import { bookletPages } from './booklet-pages.ts';
@@ -35,7 +36,15 @@ export async function paperPages(kind: PaperKind, input: PapersInput): Promise<r
     case 'templates': {
       const wanted = kind === 'foundations' ? 'foundation' : 'template';
       const pieces = makePieces({ quilt, scheme, blanks, foundation }).filter((piece) => piece.kind === wanted);
-      return piecePages({ pieces, quiltName: quilt.name, paper, foundation, plan });
+      return piecePages({
+        pieces,
+        quiltName: quilt.name,
+        paper,
+        foundation,
+        plan,
+        shown: input.shown,
+        allowance: convert(lengthIn(quilt.unit, quilt.allowance), quilt.unit, 'in'),
+      });
     }
     case 'labels':
       return bagLabels(input);

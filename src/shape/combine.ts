@@ -15,6 +15,31 @@ export function union(polygons: readonly Polygon[]): readonly Polygon[] {
   return Clipper.union(polygons.map(toPath), FillRule.NonZero).map(fromPath);
 }
 
+/** Corners are drawn out as far as this many times the step, so that they come back where they were. */
+const SHARPEST = 50;
+/** Steps are reckoned with fewer digits: their squares must be whole numbers that are told exactly. */
+const COARSER = 1e-3;
+
+/**
+ * The union with gaps closed that are no wider than twice `gap`: hairs between neighbours whose coordinates were rounded. Anticlockwise,
+ * with holes clockwise; corners keep their place within a hundredth of the gap or 1e-5.
+ */
+export function unionClosed(polygons: readonly Polygon[], gap: number): readonly Polygon[] {
+  const scaled = (polygon: Polygon): Polygon => polygon.map(([x, y]) => [x * COARSER, y * COARSER]);
+  const step = gap * FINENESS * COARSER;
+  const grown = Clipper.inflatePaths(
+    polygons.map((each) => toPath(scaled(each))),
+    step,
+    JoinType.Miter,
+    EndType.Polygon,
+    SHARPEST,
+  );
+  const whole = Clipper.union(grown, FillRule.NonZero);
+  return Clipper.inflatePaths(whole, -step, JoinType.Miter, EndType.Polygon, SHARPEST).map((path) =>
+    fromPath(path).map(([x, y]) => [x / COARSER, y / COARSER]),
+  );
+}
+
 /** What of the first polygon lies outside the second. */
 export function difference(first: Polygon, second: Polygon): readonly Polygon[] {
   return Clipper.difference([toPath(first)], [toPath(second)], FillRule.NonZero).map(fromPath);

@@ -112,7 +112,7 @@ function isNamed(
   motion: Motion,
 ): boolean {
   const polygon = corners.map(motion);
-  return page.texts.some(({ text, middle }) => text.split(/ · /)[0] === name && isInside(polygon, ...middle));
+  return page.texts.some(({ text, middle }) => text.split(/ [·(]/)[0] === name && isInside(polygon, ...middle));
 }
 
 /** Two short lines that cross square in their middles, and the letter at their upper right. */
