@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { makePieces } from '../../src/paper/make-pieces.ts';
 import { addBlock } from '../../src/quilt/add-block.ts';
 import { emptyQuilt } from '../../src/quilt/empty-quilt.ts';
-import { type Form, FORMS, rolesOfForm } from '../../src/quilt/forms/forms.ts';
+import { FORMS, type Form, rolesOfForm } from '../../src/quilt/forms/forms.ts';
 import { placesOf } from '../../src/quilt/places.ts';
 import { unitsOf } from '../../src/quilt/units-of.ts';
 import { cornersOf } from '../../src/shape/outline.ts';
