@@ -40,7 +40,7 @@ async function violations(one: Page): Promise<readonly string[]> {
   await one.addScriptTag({ path: createRequire(import.meta.url).resolve('axe-core/axe.min.js') });
   const results = await one.evaluate(() =>
     (window as unknown as { axe: { run: (root: Element) => Promise<AxeResults> } }).axe.run(
-      document.querySelector('dialog[open]')!,
+      document.querySelector('.trace')!,
     ),
   );
   return results.violations.map(

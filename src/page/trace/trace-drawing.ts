@@ -9,7 +9,7 @@ import { outlineCentroid } from '../../shape/outline-measures.ts';
 import type { Point } from '../../shape/point.ts';
 import { copyOutlines } from './copy-places.ts';
 import { type Sight, toBoard } from './sight.ts';
-import { patchName, type Tracer } from './tracer.ts';
+import type { Tracer } from './tracer.ts';
 
 export interface TracedDrawing {
   readonly sight: Sight;
@@ -47,7 +47,7 @@ export function drawTraced({ sight, tracing, tracer, pointed, moving }: TracedDr
     })}
     ${tracing.patches.map((patch) => {
       const [x, y] = toBoard(sight, outlineCentroid(outlineOfSteps(tracing, patch.steps)));
-      return svg`<text class="trace-name" x=${x} y=${y}>${patchName(tracing, patch)}</text>`;
+      return svg`<text class="trace-name" x=${x} y=${y}>${tracer.nameOf(patch)}</text>`;
     })}
     ${tracing.centre === undefined ? nothing : drawCentre(toBoard(sight, tracing.centre))}
     ${pointed === null ? nothing : drawSnap(sight, pointed.snap)}

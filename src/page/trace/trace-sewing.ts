@@ -32,8 +32,14 @@ export function whyUnsewn(unit: Unit): string {
   const found = findSewingOrder(unit.patches.map((patch): Outline => patch.outline));
   if (isSewable(found)) return '';
   const { patches, faults } = found.blocked;
+  const cut = found.cuts.find(({ parted }) => parted.length === 0);
+  const smaller = [...(cut?.parts ?? [])].sort((a, b) => a.length - b.length)[0];
+  const mend =
+    smaller === undefined
+      ? ''
+      : ` Give ${sayList(smaller.map((index) => names[index]!))} another unit’s letter, and each part can be sewn.`;
   const first = patches[0];
   const why =
     first === undefined || faults[0] === undefined ? '' : ` ${names[first]} ${sayStepFault(faults[0], names)}.`;
-  return `Unit ${unit.id} has no sewing order on paper: ${sayList(patches.map((index) => names[index]!))} hold one another up.${why}`;
+  return `Unit ${unit.id} has no sewing order on paper: ${sayList(patches.map((index) => names[index]!))} hold one another up.${why}${mend}`;
 }

@@ -113,24 +113,35 @@ export class Tracer {
     }
     const through = this.arc === null || this.arc === 'asked' ? undefined : this.arc;
     const snap = this.snap(at, within);
-    const traced = placeCorner(tracing, snap, this.described, through);
-    this.step(traced, `${placed(snap)}${'tracing' in traced ? this.closedWords(traced.tracing) : ''}`);
-    if ('tracing' in traced && through !== undefined) this.arc = null;
+    this.goOn(placeCorner(tracing, snap, this.described, through), placed(snap));
   }
 
   close(): void {
     const through = this.arc === null || this.arc === 'asked' ? undefined : this.arc;
-    const traced = closePatch(this.tracing, this.described, through);
-    this.step(traced, 'tracing' in traced ? this.closedWords(traced.tracing).trim() : '');
-    if ('tracing' in traced) this.arc = null;
+    this.goOn(closePatch(this.tracing, this.described, through), '');
   }
 
-  /** What was closed is chosen, so that its role can be told at once. */
-  private closedWords(tracing: Tracing): string {
-    const last = tracing.patches.at(-1);
-    if (last === undefined || tracing.patches.length === this.tracing.patches.length) return '';
-    this.chosen = { kind: 'patch', id: last.id };
-    return ` Patch ${patchName(tracing, last)} is closed.`;
+  /** What is closed by it is chosen, so that its role can be told at once. */
+  private goOn(traced: Traced, words: string): void {
+    const before = this.tracing.patches.length;
+    if ('tracing' in traced && this.arc !== 'asked') this.arc = null;
+    if ('tracing' in traced && traced.tracing.patches.length > before) {
+      this.arc = null;
+      this.chosen = { kind: 'patch', id: traced.tracing.patches.at(-1)!.id };
+    }
+    this.step(traced, words);
+    const last = this.tracing.patches.at(-1);
+    if (last !== undefined && this.tracing.patches.length > before) {
+      this.say(`${words} Patch ${this.nameOf(last)} is closed.`.trim());
+    }
+  }
+
+  /** "A2": its unit's letter and its number, in the sewing order once the block can be drawn, till then as closed. */
+  nameOf(patch: TracedPatch): string {
+    const { drawn, tracing } = this;
+    const number = 'numbers' in drawn ? drawn.numbers.get(patch.id) : undefined;
+    const place = tracing.patches.filter((each) => each.unit === patch.unit).indexOf(patch) + 1;
+    return `${patch.unit}${number ?? patch.number ?? place}`;
   }
 
   askArc(): void {
@@ -241,12 +252,6 @@ function addsOnly(before: Tracing, after: Tracing): boolean {
     kept(before.corners, after.corners) &&
     kept(before.lines, after.lines)
   );
-}
-
-/** "A2": its unit's letter and its number, typed or in the order in which patches were closed. */
-export function patchName(tracing: Tracing, patch: TracedPatch): string {
-  const place = tracing.patches.filter((each) => each.unit === patch.unit).indexOf(patch) + 1;
-  return `${patch.unit}${patch.number ?? place}`;
 }
 
 /** What a click came upon. */

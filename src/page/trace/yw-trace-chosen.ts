@@ -11,7 +11,7 @@ import type { Point } from '../../shape/point.ts';
 import { freshId, PageElement } from '../page-element.ts';
 import { typedLength, UNITS, type Units, written } from '../written.ts';
 import { typedField } from './trace-field.ts';
-import { patchName, type Tracer } from './tracer.ts';
+import type { Tracer } from './tracer.ts';
 
 /** The corner, line or patch that is chosen, by its numbers. */
 @customElement('yw-trace-chosen')
@@ -90,7 +90,7 @@ export class TraceChosen extends PageElement {
       .map((axis) => written(box.max[axis as 0 | 1] - box.min[axis as 0 | 1], this.units))
       .join(' by ');
     const list = `${this.ids}-roles`;
-    return html`<h3>Patch ${patchName(tracing, patch)}, ${size}</h3>
+    return html`<h3>Patch ${tracer.nameOf(patch)}, ${size}</h3>
       <div class="numbers">
         ${typedField({
           id: `${this.ids}-role`,

@@ -9,7 +9,7 @@ import { subtract } from '../../shape/point.ts';
 import { freshId, PageElement } from '../page-element.ts';
 import { UNITS, type Units, written } from '../written.ts';
 import { chosenField, typedField } from './trace-field.ts';
-import { patchName, type Tracer } from './tracer.ts';
+import type { Tracer } from './tracer.ts';
 
 const MIRRORED = [
   { value: 'no', words: 'all alike' },
@@ -61,7 +61,7 @@ export class TraceUnits extends PageElement {
               aria-pressed=${tracer.chosen?.kind === 'patch' && tracer.chosen.id === patch.id}
               @click=${() => tracer.choose({ kind: 'patch', id: patch.id })}
             >
-              ${patchName(tracing, patch)}, ${patch.role}
+              ${tracer.nameOf(patch)}, ${patch.role}
             </button>
           </li>`,
         )}

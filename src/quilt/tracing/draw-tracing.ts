@@ -31,6 +31,8 @@ export interface TracingOptions {
 export type DrawnTracing =
   | {
       readonly block: DrawnBlock;
+      /** From the id of a traced patch to its number in its unit. Patches that are copies of others have none. */
+      readonly numbers: ReadonlyMap<number, number>;
       /** The farthest that a corner was moved, onto a straight seam or to meet its copies. */
       readonly moved: number;
       /** Units for which no sewing order was found. */
@@ -58,6 +60,7 @@ export function drawTracing(tracing: Tracing, options: TracingOptions): DrawnTra
   if (faults.length > 0) return { faults };
   return {
     block: { name: options.name, units: drawn.map((each) => each.unit), roles: roles.used },
+    numbers: new Map(drawn.flatMap((each) => each.numbers)),
     moved: Math.max(...drawn.map(({ evened }) => movedBy(tracing, evened, centre))),
     unsewn: drawn.filter((each) => !each.sewn).map((each) => each.unit.id),
   };
@@ -106,6 +109,8 @@ function unitFaults(tracing: Tracing, unit: TracedUnit, evened: Evened, within: 
 
 interface DrawnUnit {
   readonly unit: Unit;
+  /** The traced patches by id, and their numbers in the unit. */
+  readonly numbers: readonly (readonly [number, number])[];
   readonly sewn: boolean;
   readonly faults: readonly string[];
 }
@@ -151,6 +156,7 @@ function drawUnit(
           : { count: unit.count, from, mirrored: unit.mirrored },
       patches,
     },
+    numbers: numbered.map(({ index, number }) => [evened.patches[index]!.id, number]),
     sewn: order !== null,
     faults,
   };
