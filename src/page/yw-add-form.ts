@@ -8,6 +8,7 @@ import type { FormBlock } from '../quilt/add-block.ts';
 import type { FormSpec } from '../quilt/forms/form-spec.ts';
 import { drawForm, FORMS, type Form, formSpec, rolesOfForm } from '../quilt/forms/forms.ts';
 import type { LengthUnit, Quilt } from '../quilt/quilt.ts';
+import { startForm } from '../quilt/start-form.ts';
 import { DraftQuilt } from './draft-quilt.ts';
 import { sendDrawn } from './drawn-event.ts';
 import type { EditEvent } from './edit-event.ts';
@@ -78,7 +79,7 @@ export class AddForm extends PageElement {
   }
 
   private draft(kind: string): DraftQuilt {
-    const known = this.drafts.get(kind) ?? this.draftOf(formSpec(kind).start(this.quilt!.unit) as Form);
+    const known = this.drafts.get(kind) ?? this.draftOf(startForm(kind, this.quilt!));
     this.drafts.set(kind, known);
     return known;
   }

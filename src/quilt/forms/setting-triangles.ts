@@ -36,12 +36,13 @@ export const settingTriangles: FormSpec<SettingTrianglesForm> = {
   },
   notes: ({ block, across, down }, unit) => {
     const side = lengthIn(unit, block);
+    const sides = 2 * (across + down - 2);
     const blocks = across * down + (across - 1) * (down - 1);
     const up = (inches: number): string => reckoned(Math.ceil(inches * 8 - 0.02) / 8, 'in');
     const rule = `The usual rule, with quarter-inch seams: squares of ${up(side * Math.SQRT2 + 1.25)} cut twice, and of ${up(side / Math.SQRT2 + 0.875)} cut once.`;
     return [
-      `${2 * (across + down - 2)} side triangles, long side ${reckoned(side * Math.SQRT2, unit)}; four corners, short sides ${reckoned(side / Math.SQRT2, unit)}; finished.`,
-      `They go round ${blocks} blocks and make ${reckoned(across * side * Math.SQRT2, unit)} by ${reckoned(down * side * Math.SQRT2, unit)}.`,
+      `${sides === 0 ? 'No' : sides} side triangles, long side ${reckoned(side * Math.SQRT2, unit)}; four corners, short sides ${reckoned(side / Math.SQRT2, unit)}; finished.`,
+      `They go round ${blocks === 1 ? 'one block' : `${blocks} blocks`} and make ${reckoned(across * side * Math.SQRT2, unit)} by ${reckoned(down * side * Math.SQRT2, unit)}.`,
       ...(unit === 'in' ? [rule] : []),
     ];
   },
