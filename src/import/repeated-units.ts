@@ -1,13 +1,11 @@
 /** From patches with what is known of their groups and numbers to units in sewing order, each told once. */
 import { findSewingOrder, isSewable } from '../cutting/sewing-order.ts';
 import { sewnSides } from '../cutting/sewn-side.ts';
-import { flatten } from '../shape/flatten.ts';
-import type { Polygon } from '../shape/point.ts';
 import { findRepeats, type NamedUnit, type RepeatedUnit } from './find-repeats.ts';
 import type { FoundPatch } from './found-patch.ts';
 import { groupUnits, type PatchGroup } from './group-units.ts';
 import type { ImportNotes } from './import-notes.ts';
-import { type FindOrder, type PieceableUnit, splitUnits } from './split-units.ts';
+import { type FindOrder, splitUnits } from './split-units.ts';
 
 /** Larger groups than this are parted before an order is looked for. */
 const MOST_AT_ONCE = 60;
@@ -45,22 +43,12 @@ function unitsOf({ name, patches, meant, told }: PatchGroup, within: number, not
   );
   const called = name === '' ? 'What lies side by side' : `“${name}”`;
   if (parts.some(({ pieceable }) => !pieceable)) {
-    notes.warn(
-      `${called}: these patches have no sewing order on one foundation, so they are listed without paper.`,
-      stuckIn(parts),
-    );
+    const many = parts.filter(({ pieceable }) => !pieceable).reduce((sum, part) => sum + part.patches.length, 0);
+    notes.warn(`${called}: ${many} patches have no sewing order on one foundation, so they are listed without paper.`);
   } else if (meant && parts.length > 1) {
     notes.warn(`${called} cannot be sewn on one foundation; it is parted into ${parts.length} units.`);
   }
   return parts.map((part) => ({ ...part, name, letter: parts.length === 1 ? letter : null }));
-}
-
-/** The patches of parts that cannot be pieced, as they lie. */
-function stuckIn(parts: readonly PieceableUnit[]): readonly Polygon[] {
-  const stuck = parts.filter(({ pieceable }) => !pieceable).flatMap((part) => part.patches);
-  return stuck.length > MOST_AT_ONCE
-    ? []
-    : stuck.map(({ outline }) => flatten(outline, { side: 'chord', within: 1e-3 }));
 }
 
 function areNumbered(patches: readonly FoundPatch[]): boolean {

@@ -7,6 +7,7 @@ import type { AxeResults } from 'axe-core';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { importSvg } from '../../src/import/import-svg.ts';
+import { flatten } from '../../src/shape/flatten.ts';
 import { inMillimetres } from '../import/star-drawings.ts';
 import { BuiltPage, shot } from './built-page.ts';
 
@@ -118,3 +119,63 @@ test('a star drawn in millimetres goes into the quilt, and comes out again as a 
   expect(again.block!.roles.map(({ name }) => name)).toContain('Sunlit');
   expect(site.errors).toEqual([]);
 });
+
+/** Everything that can move, turn, skew or scale a shape, in one file: 8 in across, viewBox off the origin and not as wide as the page. */
+const HAIRY = `<svg xmlns="http://www.w3.org/2000/svg" xmlns:xlink="http://www.w3.org/1999/xlink" width="8in" height="254mm"
+  viewBox="-10 5 200 180" preserveAspectRatio="xMaxYMin meet">
+  <defs><symbol id="s" viewBox="0 0 10 20" preserveAspectRatio="xMinYMax slice"><path d="M1 1h8v18h-8z"/></symbol>
+    <path id="p" d="M0 0L10 0A10 10 0 0 1 0 10Z"/></defs>
+  <g transform="translate(20 30) rotate(15)"><g transform="matrix(1 .2 -.1 .9 3 4)"><path d="M0 0q10 -5 20 0t5 15l-20 3z"/></g>
+    <rect x="30" y="0" width="20" height="12" rx="4"/></g>
+  <g transform="translate(100,40)scale(-1.5 1.5)skewX(10)"><circle r="8"/><ellipse cx="-30" rx="9" ry="5" transform="rotate(-30)"/></g>
+  <use xlink:href="#p" x="120" y="30" transform="rotate(20 120 30)"/>
+  <use href="#s" x="20" y="90" width="30" height="30"/>
+  <svg x="80" y="80" width="60" height="40" viewBox="0 0 30 30" preserveAspectRatio="none"><polygon points="1,1 29,3 20,28"/></svg>
+  <g transform="rotate(200 60 160) skewY(-8)"><path d="M40 150a15 9 30 1 0 12 -4z"/><path d="M90 150q10 -8 20 0c8 6 6 20 -4 22s-20 -6 -16 -22z"/></g>
+</svg>`;
+
+test('every transform, viewport and curve lies where the browser itself draws it', async () => {
+  const fresh = await site.open();
+  // The browser's own measure: points along each shape, through its whole chain of transforms, in pixels of 96 to the inch.
+  const drawn = await fresh.evaluate((text) => {
+    document.body.innerHTML = `<div style="position:absolute;left:0;top:0">${text}</div>`;
+    const root = document.querySelector('svg')!;
+    const box = root.getBoundingClientRect();
+    const inDefs = (each: Element) => each.closest('defs') !== null;
+    const direct = [...root.querySelectorAll<SVGGeometryElement>('path,rect,circle,ellipse,polygon')].filter(
+      (each) => !inDefs(each),
+    );
+    return direct.map((shape) => {
+      const matrix = shape.getScreenCTM()!;
+      const size = shape.getTotalLength();
+      return Array.from({ length: 60 }, (_, k) => {
+        const point = shape.getPointAtLength((k / 60) * size).matrixTransform(matrix);
+        return [(point.x - box.left) / 96, (point.y - box.top) / 96] as [number, number];
+      });
+    });
+  }, HAIRY);
+  const picture = await fresh.locator('svg').first().screenshot();
+  expect(picture.length).toBeGreaterThan(1000);
+  await fresh.close();
+  const { patches, notes } = importSvg(HAIRY, { unit: 'in', name: 'Hairy', centre: 'page' });
+  expect(notes.filter(({ text }) => /left out/i.test(text))).toEqual([]);
+  expect(patches.length).toBe(drawn.length + 2);
+  const outlines = patches.map(({ outline }) => flatten(outline, { side: 'chord', within: 1e-4 }));
+  for (const points of drawn) {
+    // The page's middle is the origin and y runs up.
+    const about = points.map(([x, y]): [number, number] => [x - 4, 5 - y]);
+    const farthest = outlines.map((outline) => Math.max(...about.map((point) => offOutline(outline, point))));
+    expect(Math.min(...farthest)).toBeLessThan(0.003);
+  }
+});
+
+function offOutline(polygon: readonly (readonly [number, number])[], [x, y]: readonly [number, number]): number {
+  return Math.min(
+    ...polygon.map(([ax, ay], i) => {
+      const [bx, by] = polygon[(i + 1) % polygon.length]!;
+      const [dx, dy] = [bx - ax, by - ay];
+      const part = Math.max(0, Math.min(1, ((x - ax) * dx + (y - ay) * dy) / (dx * dx + dy * dy)));
+      return Math.hypot(ax + part * dx - x, ay + part * dy - y);
+    }),
+  );
+}
