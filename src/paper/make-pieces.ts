@@ -3,6 +3,7 @@ import { outsideEdges } from '../cutting/block-outside.ts';
 import type { Blank } from '../cutting/cut-list.ts';
 import { unitAxis } from '../cutting/unit-axis.ts';
 import { shortName } from '../draw/short-name.ts';
+import { blockLabel } from '../quilt/block-label.ts';
 import { copyTurns } from '../quilt/copy-turns.ts';
 import { convert, lengthIn } from '../quilt/measure.ts';
 import { type Place, placesOf } from '../quilt/places.ts';
@@ -60,7 +61,7 @@ function blockPieces(input: PiecesInput, block: Block, shared: ReadonlySet<strin
     copies.set(turn, (copies.get(turn) ?? 0) + 1);
   }
   return units.flatMap((unit, u) => {
-    const letter = `${shared.has(unit.id) ? `${block.id} ` : ''}${unit.id}`;
+    const letter = `${shared.has(unit.id) ? `${blockLabel(quilt, block)} ` : ''}${unit.id}`;
     const axis = unitAxis(unit);
     const standings = placesOf(unit).flatMap((place) =>
       [...copies].map(([turn, count]): Standing => {
