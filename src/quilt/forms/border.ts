@@ -42,7 +42,7 @@ export const border: FormSpec<BorderForm> = {
       ? { kind: 'border', across: 30, down: 30, width: 3 }
       : { kind: 'border', across: 76, down: 76, width: 8 },
   roles: ({ corners }) => [
-    { id: 'border', name: 'Border', facing: { to: 'outward', from: 'axis' } },
+    { id: 'border', name: 'Border', facing: { to: 'free' } },
     ...(corners === 'posts'
       ? [{ id: 'border-post', name: 'Posts of the border', facing: { to: 'upright' } } as const]
       : []),
@@ -51,7 +51,17 @@ export const border: FormSpec<BorderForm> = {
   frame,
   notes: (form, unit) => {
     const { width, length } = frame(form, unit);
-    return [`With it the quilt is ${reckoned(width, unit)} by ${reckoned(length, unit)}, finished.`];
+    const across = lengthIn(unit, form.across);
+    const down = lengthIn(unit, form.down);
+    const longest = {
+      butted: Math.max(width, down),
+      mitred: Math.max(width, length),
+      posts: Math.max(across, down),
+    }[form.corners];
+    return [
+      `With it the quilt is ${reckoned(width, unit)} by ${reckoned(length, unit)}, finished.`,
+      `Its longest strip is ${reckoned(longest, unit)}; where the cloth has no room for that in one piece, add a border as a joined length instead.`,
+    ];
   },
   draw,
 };
