@@ -8,8 +8,17 @@ import { flatten } from '../shape/flatten.ts';
 import { mirrorOutline, type Outline } from '../shape/outline.ts';
 import { add, degreesFromUp, type Point, type Polygon, scale } from '../shape/point.ts';
 import { polygonBox } from '../shape/polygon.ts';
-import { type Box, type Drawing, type Fill, type Item, lineRun, outlineRun, polygonRun } from './display-list.ts';
-import { edgeOn } from './ink.ts';
+import {
+  type Box,
+  type Drawing,
+  type Fill,
+  type Item,
+  lineRun,
+  outlineRun,
+  polygonRun,
+  type Run,
+} from './display-list.ts';
+import { edgeOn, inkOn, mix } from './ink.ts';
 import { label } from './label.ts';
 
 /** How large the pictures stand on the page, along their longer side, in heights of small text: of a unit, and of a join. */
@@ -52,7 +61,14 @@ export function drawStep(
     items: [
       ...later.map(({ outline }): Item => ({ kind: 'path', class: 'trim', runs: [outlineRun(outline)] })),
       ...done.map((patch) => cloth(patch.outline, { colour: patch.colour })),
-      ...(seam === null ? [] : [stitched(lineRun(seam.line.from, seam.line.to))]),
+      ...(seam === null
+        ? []
+        : [
+            stitched(
+              [fresh.colour, ...seam.against.map((index) => patches[index]!.colour)],
+              lineRun(seam.line.from, seam.line.to),
+            ),
+          ]),
       ...done.flatMap(({ name, outline, colour }) =>
         label(flatten(outline, { side: 'inside', within: textSize * 0.1 }), {
           name,
@@ -72,7 +88,17 @@ const cloth = (outline: Outline, fill: Fill): Item => ({
   fill,
   ink: edgeOn(fill.colour),
 });
-const stitched = (...runs: readonly ReturnType<typeof lineRun>[]): Item => ({ kind: 'path', class: 'seam-sewn', runs });
+/** A seam in ink that is seen on the cloths it lies between, by day and by night. */
+const stitched = (colours: readonly string[], ...runs: readonly Run[]): Item => ({
+  kind: 'path',
+  class: 'seam-sewn',
+  runs,
+  ink: inkOnAll(colours),
+});
+
+/** Ink for what lies on several cloths: that for their middle colour. */
+const inkOnAll = (colours: readonly string[]): string =>
+  inkOn(colours.reduce((middle, colour, i) => mix(middle, colour, 1 / (i + 1))));
 
 /**
  * The foundation's printed side, with the piece of one patch as it lies before it is flipped. The paper's lines are those of the
@@ -116,7 +142,7 @@ export function drawBeforeFlip(patches: readonly DrawnPatch[], index: number, li
         on: fill.colour,
         arrow: lie.up === null ? null : { degrees: lie.up.before, heads },
       }),
-      ...(lie.seam === null ? [] : [stitched(lineRun(lie.seam.from, lie.seam.to))]),
+      ...(lie.seam === null ? [] : [stitched([fill.colour], lineRun(lie.seam.from, lie.seam.to))]),
     ],
   };
 }
@@ -147,7 +173,10 @@ export function drawJoin(step: JoinStep, colourOf: (role: string) => string): Dr
     printSpacing: textSize,
     items: [
       ...patches.map(({ outline, role }) => cloth(outline, { colour: colourOf(role) })),
-      stitched(...step.joints.map(jointRun)),
+      stitched(
+        patches.map(({ role }) => colourOf(role)),
+        ...step.joints.map(jointRun),
+      ),
       ...step.points.flatMap((at): readonly Item[] => [
         { kind: 'path', class: 'paper', runs: [ring(at, textSize * 0.28)] },
         { kind: 'path', class: 'edge', runs: [ring(at, textSize * 0.28)] },
@@ -156,12 +185,12 @@ export function drawJoin(step: JoinStep, colourOf: (role: string) => string): Dr
   };
 }
 
-function jointRun({ from, to, arc }: Joint): ReturnType<typeof lineRun> {
+function jointRun({ from, to, arc }: Joint): Run {
   const bend = arc && { radius: arc.radius, large: Math.abs(arc.sweep) > Math.PI, clockwise: arc.sweep < 0 };
   return { start: from, steps: [bend === null ? { to } : { to, arc: bend }], closed: false };
 }
 
-function ring(at: Point, radius: number): ReturnType<typeof lineRun> {
+function ring(at: Point, radius: number): Run {
   const [left, right] = [add(at, [-radius, 0]), add(at, [radius, 0])];
   const arc = { radius, large: false, clockwise: false };
   return {
@@ -189,11 +218,25 @@ export function drawBlocked(
     printSpacing: textSize,
     items: [
       ...patches.map(({ outline, colour }) => cloth(outline, { colour })),
-      ...blocking.map((index): Item => ({ kind: 'path', class: 'edge', runs: [outlineRun(patches[index]!.outline)] })),
+      ...blocking.map(
+        (index): Item => ({
+          kind: 'path',
+          class: 'edge',
+          runs: [outlineRun(patches[index]!.outline)],
+          ink: inkOn(patches[index]!.colour),
+        }),
+      ),
       ...patches.flatMap(({ name, outline, colour }) =>
         label(coarse(outline), { name, size: textSize, on: colour, arrow: null }),
       ),
-      ...(cut === null ? [] : [stitched(lineRun(cut.from, cut.to))]),
+      ...(cut === null
+        ? []
+        : [
+            stitched(
+              patches.map(({ colour }) => colour),
+              lineRun(cut.from, cut.to),
+            ),
+          ]),
     ],
   };
 }

@@ -124,7 +124,7 @@ export class UnitOrder extends PageElement {
             : html`<div class="field">
                 <label for=${startId}>Orders that can be sewn</label>
                 <select id=${startId} @change=${(event: Event) => this.onChosen(event)}>
-                  <option value="" .selected=${live(tried === null)}>${asDrawn}, as numbered</option>
+                  <option value="" .selected=${live(tried === null)}>${asDrawn}, as numbered${drawnFault === null ? '' : ': cannot be sewn'}</option>
                   ${starts.map((each) => html`<option value=${each} .selected=${live(tried === each)}>${each}</option>`)}
                 </select>
                 <p class="hint">the one whose seams cross the least of other seams first</p>
