@@ -104,6 +104,8 @@ class Crossings {
   private readonly unit: SewingUnit;
   /** For each patch, the line of each of its runs. */
   private readonly lines: readonly (readonly number[])[];
+  /** For each patch, the ends of each of its runs that lie within the unit. */
+  private readonly ends: readonly (readonly (readonly Point[])[])[];
 
   constructor(unit: SewingUnit) {
     this.unit = unit;
@@ -115,6 +117,9 @@ class Crossings {
       return found >= 0 ? found : lines.push(lineThrough([run.from, run.to])) - 1;
     };
     this.lines = unit.patches.map((patch) => patch.shared.map(lineOf));
+    this.ends = unit.patches.map((patch) =>
+      patch.shared.map(({ from, to }) => [from, to].filter((end) => this.isWithin(end))),
+    );
   }
 
   /** The length of the seams among some patches that end where the next patch's seam runs. */
@@ -130,7 +135,7 @@ class Crossings {
         if (before[run.with] && run.with > index) {
           const line = this.lines[index]![i]!;
           sizes.set(line, (sizes.get(line) ?? 0) + distance(run.from, run.to));
-          if ([run.from, run.to].some((end) => this.isOnSeam(step.seam, end) && this.isWithin(end))) {
+          if (this.ends[index]![i]!.some((end) => this.isOnSeam(step.seam, end))) {
             ending.add(line);
           }
         }
