@@ -32,6 +32,16 @@ export class BlockPrints extends PageElement {
   @state() private refusal: string | null = null;
   private readonly stem = freshId('prints');
 
+  /** What is looked at first stays in sight, whatever it becomes. */
+  protected override willUpdate(): void {
+    const { quilt, block } = this;
+    const each =
+      this.chosen !== null || quilt === null || block === null ? null : patchInSight(quilt, block, null)?.each;
+    if (each != null) {
+      this.chosen = { unit: each.unit.id, number: each.patch.number, place: each.place.index };
+    }
+  }
+
   protected override render(): TemplateResult | typeof nothing {
     const { quilt, block } = this;
     const sight = quilt === null || block === null ? null : patchInSight(quilt, block, this.chosen);

@@ -29,7 +29,7 @@ export class NewCloths extends PageElement {
     const width =
       quilt.unit === 'in' ? '42 in wide, sold by the quarter yard' : '107 cm wide, sold by the quarter metre';
     return html`<section class="new-cloths" aria-labelledby="${this.stem}-title">
-      <h3 id="${this.stem}-title">${roles.length === 1 ? 'One role has' : `${roles.length} roles have`} no cloth yet</h3>
+      <h2 id="${this.stem}-title">${roles.length === 1 ? 'One role has' : `${roles.length} roles have`} no cloth yet</h2>
       <div class="cloth-choices">${roles.map((role) => this.row(quilt, role))}</div>
       <p class="hint">A new cloth is ${width}. A one-way print is the safe guess: what it needs serves any print. Change all of it later.</p>
       <p><button type="button" class="chief" @click=${() => this.make(roles)}>${this.words(roles)}</button></p>
