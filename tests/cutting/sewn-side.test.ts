@@ -1,7 +1,8 @@
 import { expect, test } from 'vitest';
+import { makeCutList } from '../../src/cutting/make-cut-list.ts';
 import { sewnSides } from '../../src/cutting/sewn-side.ts';
 import { drawForm } from '../../src/quilt/forms/forms.ts';
-import { oblong, patchOf, unitOf } from './sample-quilt.ts';
+import { clothOf, oblong, patchOf, quiltOf, unitOf } from './sample-quilt.ts';
 
 const star = drawForm({ kind: 'compass-star', points: 16, inner: 4, outer: 10, ring: 13, wedges: 20, side: 28 }, 'in');
 
@@ -39,4 +40,20 @@ test('a patch that lies on both sides of its seam’s line cannot be flipped int
   const [, side] = sewnSides(unitOf([], { count: 1 }, { patches: [patchOf(1, oblong(1, 1, 2, 2)), bent] }));
   expect(side!.edge).toBeNull();
   expect(side!.fault).toContain('A2 lies on both sides');
+});
+
+test('a curved seam on paper is told, and its patches become blanks cut to their curves', () => {
+  const rim = { arc: { radius: 3, turn: 'anticlockwise' } } as const;
+  const hollow = { arc: { radius: 3, turn: 'clockwise' } } as const;
+  const patches = [
+    patchOf(1, [[0, 0], [3, 0], rim, [0, 3]]),
+    patchOf(2, [[3, 0], [5, 0], [5, 5], [0, 5], [0, 3], hollow]),
+  ];
+  const unit = unitOf([], { count: 1 }, { patches, paper: true });
+  const { groups, problems } = makeCutList(quiltOf([unit], { to: 'free' }, clothOf('solid')));
+  expect(problems.map(({ kind, text }) => [kind, /A2 meets A1 along a curve/.test(text)])).toEqual([['warning', true]]);
+  expect(groups.flatMap(({ blanks }) => blanks.map(({ shapes }) => shapes.map(({ kind }) => kind)))).toEqual([
+    ['outline'],
+    ['outline'],
+  ]);
 });
