@@ -7,7 +7,7 @@ import type { Block, Cloth, Quilt, Scheme } from '../quilt/quilt.ts';
 import { flatten } from '../shape/flatten.ts';
 import type { Outline } from '../shape/outline.ts';
 import { polygonBox } from '../shape/polygon.ts';
-import { type Box, type Drawing, type GroupItem, outlineRun, type PathItem } from './display-list.ts';
+import { type Box, type Drawing, type GroupItem, outlineRun, type PathItem, placed } from './display-list.ts';
 import { edgeOn } from './ink.ts';
 import { label } from './label.ts';
 
@@ -39,6 +39,17 @@ export function drawBlock(input: BlockDrawingInput): Drawing {
     ),
     printSpacing: textSize * 1.4,
     items: [{ kind: 'group', class: 'block', items: patches.map((patch) => patchItem(input, blankOf, patch)) }],
+  };
+}
+
+/** The same block from the back: its own mirror image, with its words still to be read. */
+export function seenFromBack(front: Drawing): Drawing {
+  const { left, width } = front.box;
+  return {
+    ...front,
+    title: `${front.title}, from the back`,
+    box: { ...front.box, left: -left - width },
+    items: front.items.map((item) => placed(item, { mirrored: true })),
   };
 }
 

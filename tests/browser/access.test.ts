@@ -144,3 +144,9 @@ test('every control can be reached with the keyboard and shows that it has the f
   }
   expect(reached.size).toBeGreaterThan(25);
 });
+
+test('what to print can be chosen by anyone', async () => {
+  await page.getByRole('button', { name: 'Print…' }).click();
+  expect(await violations()).toEqual([]);
+  await page.getByRole('dialog', { name: 'Print' }).getByRole('button', { name: 'Put away' }).click();
+});

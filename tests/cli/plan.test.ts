@@ -165,10 +165,12 @@ describe('the plan as text', () => {
   });
 });
 
-test('a drawing is written for each length of cloth, under a name that files may have', () => {
-  const [file, ...more] = drawingFiles(byHand());
+test('a drawing is written for each length of cloth and each side of a block, under a name that files may have', () => {
+  const [file, front, back, ...more] = drawingFiles(byHand());
   expect(more).toEqual([]);
   expect(file?.name).toBe('linen.svg');
+  expect(back?.name).toBe(front?.name.replace('.svg', '-back.svg'));
+  expect(back?.svg).not.toBe(front?.svg);
   expect(file?.svg).toMatch(/^<svg [\s\S]*<\/svg>\n?$/);
 });
 
@@ -178,6 +180,7 @@ describe('the command line', () => {
       file: 'a.json',
       json: true,
       out: 'dir',
+      papers: {},
       seconds: 5,
       compare: false,
       stacks: false,
