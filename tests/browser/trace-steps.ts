@@ -53,17 +53,17 @@ export async function choosePicture(page: Page, name: string, buffer: Buffer): P
 
 /** The block that the element hands over when `act` is done. */
 export async function drawnBy(page: Page, act: () => Promise<unknown>): Promise<DrawnBlock> {
-  const drawn = page.evaluate(
-    () =>
-      new Promise<DrawnBlock>((done) => {
-        document.addEventListener('yw-drawn', (event) => done((event as CustomEvent<DrawnBlock>).detail), {
-          once: true,
-          capture: true,
-        });
-      }),
-  );
+  // The listener must be there before anything is done: a key may overtake a script that is on its way.
+  await page.evaluate(() => {
+    (window as unknown as { drawn: Promise<DrawnBlock> }).drawn = new Promise((done) => {
+      document.addEventListener('yw-drawn', (event) => done((event as CustomEvent<DrawnBlock>).detail), {
+        once: true,
+        capture: true,
+      });
+    });
+  });
   await act();
-  return drawn;
+  return page.evaluate(() => (window as unknown as { drawn: Promise<DrawnBlock> }).drawn);
 }
 
 /** The true wedge k, all round, about the centre. */
