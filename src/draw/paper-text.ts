@@ -30,13 +30,6 @@ export function paperText(text: string): string {
     .join('');
 }
 
-/** The signs of a text that the faces can set in no way, each once. */
-export function missingSigns(text: string): readonly string[] {
-  return [...new Set(text.normalize('NFC'))].filter(
-    (sign) => !REGULAR.has(sign.codePointAt(0)!) && !INSTEAD.has(sign) && plainLetter(sign) === UNKNOWN,
-  );
-}
-
 /** How wide a text is when set, in the unit of its size. */
 export function paperTextWidth(text: string, size: number, isBold: boolean): number {
   const advances = isBold ? BOLD : REGULAR;
