@@ -61,17 +61,17 @@ export class BlockView extends PageElement {
           <h2>${block.name}</h2>
           <span>${block.count === 1 ? 'one' : `${block.count}`} in the quilt</span>
         </figcaption>
+        <p class="row-buttons">
+          <button type="button" class="quiet" @click=${this.onTurning}>
+            ${this.turning ? 'Back to its names' : `Prints and patches of ${block.name}`}
+          </button>
+          ${this.turning ? html`<button type="button" class="quiet" @click=${this.onLarger}>Look at it larger</button>` : nothing}
+        </p>
         ${
           this.turning
             ? html`<yw-block-prints .quilt=${quilt} .block=${block} .units=${this.units}></yw-block-prints>`
             : html`<div class="drawing-frame">${drawing === null ? nothing : shownDrawing(drawing, this.stem)}</div>`
         }
-        <p class="row-buttons">
-          <button type="button" class="quiet" aria-pressed=${this.turning} @click=${this.onTurning}>
-            Prints and patches of ${block.name}
-          </button>
-          ${this.turning ? html`<button type="button" class="quiet" @click=${this.onLarger}>Look at it larger</button>` : nothing}
-        </p>
       </figure>
       <dialog class="bench" aria-label="Prints and patches of ${block.name}" @close=${this.onSmaller}>
         ${this.larger ? this.bench(quilt, block) : nothing}
