@@ -12,9 +12,31 @@ const FEW_EDGES = 5;
 /** Edges shorter than this part of the longest are not laid along the sheet. */
 const SHORT = 0.35;
 
+/** Finely drawn arcs would each let their corners drift outward a little; only corners so far off a chord count. */
+const FINE = 0.004;
+
+/** Walks on along a chord as long as every corner passed stays within it. */
+function everySoFar(hull: Polygon): Polygon {
+  const kept: Point[] = [hull[0]!];
+  for (let i = 0; i < hull.length - 1; ) {
+    let next = i + 1;
+    while (
+      next + 1 < hull.length &&
+      hull.slice(i + 1, next + 1).every((point) => off(hull[i]!, hull[next + 1]!, point) < FINE)
+    )
+      next++;
+    kept.push(hull[next]!);
+    i = next;
+  }
+  return kept;
+}
+
+const off = (from: Point, to: Point, point: Point): number =>
+  Math.abs(cross(subtract(to, from), subtract(point, from))) / distance(from, to);
+
 /** The piece's hull with clearance. */
 export function sheetOutline(trim: Polygon): Polygon {
-  let hull = growEvenly(convexHull(trim), CLEARANCE);
+  let hull = growEvenly(everySoFar(convexHull(trim)), CLEARANCE);
   while (hull.length > FEW_EDGES) {
     const ways = hull.flatMap((_, i) => {
       const way = withoutEdge(hull, i);

@@ -45,6 +45,8 @@ describe.each(['letter', 'a4'] as const)('foundations on %s', (paper) => {
     const quilt = scenario('solstice-dial');
     const pdf = (await unplannedPdf(quilt, 'foundations', { paper, foundation: { kind: 'freezer', uses: 5 } }))!;
     expectSheets(pdf, SHEETS[paper]);
+    // Of the eleven, A4 takes two head to tail; Letter, shorter, one from corner to corner.
+    expect(pdf.pages.length).toBe(paper === 'a4' ? 6 : 11);
     const block = quilt.blocks[0]!;
     const units = unitsOf(block, quilt.unit).filter((unit) => unit.paper);
     expect(units.map(({ id }) => id)).toEqual(['A', 'B']);
