@@ -7,7 +7,7 @@ import { usefulHeights } from '../strips/strip-heights.ts';
 import { StripWorths } from '../strips/strip-worths.ts';
 import type { Gap } from './close-gap.ts';
 import { addRow, type Generated, generate } from './generate.ts';
-import { HeightProgramme } from './height-programme.ts';
+import { type Exclusion, HeightProgramme } from './height-programme.ts';
 import { packExactly } from './pack-exactly.ts';
 import { packSlots, shareWithNewRows } from './pack-slots.ts';
 import { leastSaving } from './round-cost.ts';
@@ -35,13 +35,29 @@ export interface Heights {
 
 type Verdict = 'none' | 'packed' | 'open';
 
-const TOLERANCE_LEAST = 0.0005;
+/** A choice of heights that may hold everything, in parts of rows, and was not packed. */
+interface Aside {
+  readonly slots: readonly Slot[];
+  readonly share: number;
+  readonly exclusion: Exclusion;
+}
+
+const TOLERANCE_LEAST = 0.004;
 const TOLERANCE_MOST = 0.02;
 const ROOT_TOLERANCE = 0.004;
 const ROOT_ROUNDS = 4;
 /** Inequalities met by less than this are looked at more closely. */
 const CLOSE = 0.01;
-const PACKINGS = 3;
+const LOOKS_CLOSER = 3;
+/** How closely strips are looked at in turn, in parts of what they lack, until it is seen that they do not do. */
+const CLOSER = [
+  [4, 'exact'],
+  [16, 'exact'],
+  [64, 'exact'],
+  [64, 'thorough'],
+] as const;
+/** Attempts to pack one choice of heights: each goes another way, and often only one of several succeeds. */
+const PACKINGS = 10;
 /** Work on one choice of heights, from the first to the most before something else is tried. */
 const SECONDS_LEAST = 0.3;
 const SECONDS_MOST = 1.5;
@@ -145,6 +161,8 @@ async function tryCost(
   const { programme } = heights;
   const { master, solver, clock, random } = gap;
   const length = heights.lengthOf(cost);
+  /** Choices that may hold everything but were not packed: whether they can be is found out last, since it takes longest. */
+  const put: Aside[] = [];
   for (let i = 0; i < attempts && clock.left() > 0; ) {
     if (thorough && gap.bound() > cost + 1e-6) return 'open';
     const answer = programme.next(
@@ -155,14 +173,12 @@ async function tryCost(
     if (!(await clock.breath())) return 'open';
     if (answer.status === 'unknown') {
       heights.seconds *= 2;
-      if (heights.seconds > SECONDS_MOST) return 'open';
+      if (heights.seconds > SECONDS_MOST) break;
       continue;
     }
     if (answer.status === 'none') {
       if (programme.exclusions.every((e) => e.certain)) return 'none';
-      programme.exclusions.splice(0, programme.exclusions.length, ...programme.exclusions.filter((e) => e.certain));
-      heights.patience *= 4;
-      return 'open';
+      break;
     }
     const { choice } = answer;
     const known = await fallsCloser(heights, choice.counts);
@@ -172,31 +188,40 @@ async function tryCost(
     const between = Float64Array.from(choice.counts, (n, h) => (n + heights.middle[h]! * length) / 2);
     const deep = await mayHold(gap, heights, between, 0);
     if (deep === null) return 'open';
-    if (deep === 'no' && falls(programme.cuts.at(-1)!, choice.counts)) continue;
+    if (deep.verdict === 'no' && falls(programme.cuts.at(-1)!, choice.counts)) continue;
     const slots = slotsOf(programme, choice.counts);
     const holds = await mayHold(gap, heights, choice.counts, TRIES);
     if (holds === null) return 'open';
-    if (holds === 'no') continue;
+    if (holds.verdict === 'no') continue;
     i++;
-    for (let k = 0; holds === 'perhaps' && k < PACKINGS; k++) {
-      const plan = await packSlots(master, solver, slots, random, clock.breath);
+    for (let k = 0; holds.verdict === 'perhaps' && k < PACKINGS; k++) {
+      const plan = await packSlots(master, solver, slots, random, clock.breath, k % 2 === 0);
       if (plan?.unplaced.every((n) => n === 0)) {
         gap.offer(plan);
         if (plan.cost <= cost + 1e-6) return 'packed';
       }
       if (clock.left() <= 0) return 'open';
     }
-    let certain = false;
-    if (holds === 'perhaps' && thorough) {
+    const exclusion: Exclusion = { counts: choice.counts, certain: false };
+    programme.exclusions.push(exclusion);
+    if (holds.verdict === 'perhaps') put.push({ slots, share: holds.share, exclusion });
+  }
+  if (thorough) {
+    // What has least to spare is soonest told.
+    put.sort((a, b) => a.share - b.share);
+    for (const { slots, exclusion } of put) {
       const filling = await packExactly(master, solver, slots, heights.prices, heights.patience, 1, clock.breath);
       if (!filling) return 'open';
       if (filling.plan) {
         gap.offer(filling.plan);
         if (filling.plan.cost <= cost + 1e-6) return 'packed';
-      } else certain = filling.certain;
+      } else if (filling.certain)
+        programme.exclusions[programme.exclusions.indexOf(exclusion)] = { ...exclusion, certain: true };
+      else break;
     }
-    programme.exclusions.push({ counts: choice.counts, certain });
   }
+  programme.exclusions.splice(0, programme.exclusions.length, ...programme.exclusions.filter((e) => e.certain));
+  heights.patience *= 2;
   return 'open';
 }
 
@@ -215,7 +240,7 @@ async function mayHold(
   heights: Heights,
   counts: ArrayLike<number>,
   tries: number,
-): Promise<'perhaps' | 'no' | 'unclear' | null> {
+): Promise<{ readonly verdict: 'perhaps' | 'no' | 'unclear'; readonly share: number } | null> {
   const { master, solver, clock } = gap;
   const { programme } = heights;
   const slots = slotsOf(programme, counts);
@@ -224,9 +249,9 @@ async function mayHold(
   for (let left = tries; ; left--) {
     const shared = await shareWithNewRows(master, solver, slots, master.demand, clock.breath, ROUNDS);
     if (!shared) return null;
-    if (shared.share >= 1 - 1e-6) return 'perhaps';
+    if (shared.share >= 1 - 1e-6) return { verdict: 'perhaps', share: shared.share };
     // With no row found since, the same would be looked at again.
-    if (left < 0 || shared.share <= before + 1e-9) return 'unclear';
+    if (left < 0 || shared.share <= before + 1e-9) return { verdict: 'unclear', share: shared.share };
     before = shared.share;
     const short = 1 - shared.share;
     const cut = await addCut(
@@ -236,12 +261,12 @@ async function mayHold(
       Math.min(TOLERANCE_MOST, Math.max(TOLERANCE_LEAST, short / 2)),
     );
     if (!cut) return null;
-    for (const part of [4, 16, 64]) {
+    for (const [part, effort] of CLOSER) {
       if (falls(cut, counts)) break;
-      if (!(await cut.refine(used, Math.max(1e-6, short / part)))) return null;
+      if (!(await cut.refine(used, Math.max(1e-6, short / part), effort))) return null;
     }
     gap.raise(heights.costOf(programme.shortest().length));
-    if (falls(cut, counts)) return 'no';
+    if (falls(cut, counts)) return { verdict: 'no', share: shared.share };
   }
 }
 
@@ -250,10 +275,15 @@ async function fallsCloser(heights: Heights, counts: ArrayLike<number>): Promise
   const { programme } = heights;
   const used = programme.heights.flatMap((_, i) => (counts[i]! > 1e-9 ? [i] : []));
   for (const cut of programme.cuts) {
-    const worth = cut.worths.reduce((sum, w, i) => sum + w * counts[i]!, 0);
-    if (worth > 1 + CLOSE) continue;
-    if (!(await cut.refine(used, CLOSE / 5))) return null;
-    if (falls(cut, counts)) return true;
+    const sum = (of: (i: number) => number) => used.reduce((total, i) => total + of(i) * counts[i]!, 0);
+    if (sum((i) => cut.worths[i]!) > 1 + CLOSE) continue;
+    // As long as rows that are known are not together worth enough, bounds that come nearer to them may tell.
+    for (let look = 0; look < LOOKS_CLOSER; look++) {
+      const short = 1 - sum((i) => cut.foundUpTo(i));
+      if (short <= 1e-6) break;
+      if (!(await cut.refine(used, Math.min(CLOSE / 5, short / 2)))) return null;
+      if (falls(cut, counts)) return true;
+    }
   }
   return false;
 }

@@ -1,7 +1,7 @@
 /** From a bound and a plan that do not meet yet to ones that do, or to the end of the time. */
 import type { Clock } from '../clock.ts';
 import type { Solver } from '../programme/glpk.ts';
-import { mayCloseByHeights, plantHeights, workOnHeights } from './by-heights.ts';
+import { type Heights, mayCloseByHeights, plantHeights, workOnHeights } from './by-heights.ts';
 import { choose } from './choose.ts';
 import { dive } from './dive.ts';
 import { enrich, lossOf } from './enrich.ts';
@@ -41,28 +41,36 @@ export async function closeGap(gap: Gap): Promise<void> {
   const purchases = gap.provable ? plantPurchases(gap) : null;
   const heights = gap.provable && gap.root && mayCloseByHeights(master) ? await plantHeights(gap, gap.root) : null;
   // One step from the proof, a better plan and none are as likely, and heights tell which.
-  if (heights && !done() && Math.round(((gap.best()?.cost ?? Infinity) - gap.bound()) / heights.unit) === 1) {
+  if (heights && !done() && lastStep(gap, heights)) {
     gap.say('proving');
     await workOnHeights(gap, heights, 2);
   }
   for (let round = 0; !done() && clock.left() > 0; round++) {
-    gap.say('choosing strips');
-    if (gap.root) {
-      for (let i = 0; i < SHAKES; i++)
-        await enrich(master, gap.root.prices, roomFor(gap, gap.root), gap.random, clock.breath);
+    // Where heights are at work on the last step, other ways to a plan seldom find one that they do not.
+    if (!heights || !lastStep(gap, heights) || round % 2 === 0) {
+      gap.say('choosing strips');
+      if (gap.root) {
+        for (let i = 0; i < SHAKES; i++)
+          await enrich(master, gap.root.prices, roomFor(gap, gap.root), gap.random, clock.breath);
+      }
+      gap.offer(restricted(gap, [], Math.min(heights ? 0.2 + round : purchases ? 0.3 * 2 ** round : 1 + round, 3)));
+      for (let i = 0; i < (heights && round === 0 ? 1 : 2) && !done() && clock.left() > 0; i++) {
+        gap.offer(await dive(master, gap.solver, gap.random, clock.breath, Math.min((heights ? 0.2 : 0.5) + round, 3)));
+      }
+      if (done() || !(await clock.breath())) return;
     }
-    gap.offer(restricted(gap, [], Math.min(heights ? 0.2 + round : purchases ? 0.3 * 2 ** round : 1 + round, 3)));
-    for (let i = 0; i < (heights && round === 0 ? 1 : 2) && !done() && clock.left() > 0; i++) {
-      gap.offer(await dive(master, gap.solver, gap.random, clock.breath, Math.min((heights ? 0.2 : 0.5) + round, 3)));
-    }
-    if (done() || !(await clock.breath())) return;
     if (gap.provable) {
       gap.say('proving');
       if (heights) await workOnHeights(gap, heights, 2 * 2 ** round);
       if (purchases) await growPurchases(gap, purchases, 4 * 2 ** round);
-      else if (!done()) await growTree(gap, tree, (heights ? 1 : 4) * 2 ** round);
+      else if (!done() && !(heights && round === 0)) await growTree(gap, tree, (heights ? 1 : 4) * 2 ** round);
     }
   }
+}
+
+/** Whether the plan costs one step more than is proved. */
+function lastStep(gap: Gap, { unit }: Heights): boolean {
+  return Math.round(((gap.best()?.cost ?? Infinity) - gap.bound()) / unit) === 1;
 }
 
 /** What the strips of a cheaper plan may all together cost above their worth; for any plan, where nothing is placed yet. */

@@ -10,12 +10,16 @@ import { greatestShare, type Shared, type Slot } from './slots-programme.ts';
 import type { StripMaster } from './strip-master.ts';
 
 /** So many strips at the end are chosen together. */
-const LAST = 5;
+const LAST = 8;
+/** Rows to choose among at the end: those that lose least at the prices of what is left. */
+const MOST_COLUMNS = 250;
+/** Rounds of pricing for what is left. */
 const ROUNDS = 6;
 const SECONDS_TO_CHOOSE = 0.2;
 
 /**
  * @param slots ascending by height
+ * @param freshRows whether rows are looked for on the way, or those known must do, which is quicker
  * @returns null when the strips were not filled this time
  */
 export async function packSlots(
@@ -24,6 +28,7 @@ export async function packSlots(
   slots: readonly Slot[],
   random: () => number,
   breath: Breath,
+  freshRows = true,
 ): Promise<Plan | null> {
   const left = Int32Array.from(master.demand);
   const open = slots.map((s) => s.count);
@@ -32,11 +37,11 @@ export async function packSlots(
     const now = slots.flatMap((s, i) => (open[i]! > 0 ? [{ height: s.height, count: open[i]! }] : []));
     const index = slots.flatMap((_, i) => (open[i]! > 0 ? [i] : []));
     if (now.length === 0) return null;
-    const shared = await shareWithNewRows(master, solver, now, left, breath, ROUNDS);
+    const shared = await shareWithNewRows(master, solver, now, left, breath, freshRows ? ROUNDS : 0);
     if (!shared || shared.share < 1 - 1e-6) return null;
     const count = open.reduce((a, b) => a + b, 0);
     if (count <= LAST) {
-      const ending = chooseLast(master, solver, now, left);
+      const ending = chooseLast(master, solver, now, left, shared);
       if (!ending) return null;
       for (const column of ending) strips.push({ column, times: 1 });
       break;
@@ -110,6 +115,7 @@ function chooseLast(
   solver: Solver,
   slots: readonly Slot[],
   left: Int32Array,
+  { values, prices }: Shared,
 ): readonly StripColumn[] | null {
   const columns: ProgrammeColumn[] = [];
   const rows = Array.from(left, (n) => ({ lower: n, upper: Infinity, entries: [] as [number, number][] }));
@@ -123,15 +129,20 @@ function chooseLast(
     .reverse();
   const meant: StripColumn[] = [];
   const seen = new Set<string>();
-  for (const column of master.strips) {
-    if (!column.row) continue;
+  const able = master.strips.flatMap((column) => {
+    if (!column.row) return [];
     const slot = slots.findIndex((s) => s.height >= column.height - 1e-9);
-    if (slot < 0) continue;
+    if (slot < 0) return [];
     const held = [...column.counts].flatMap(([b, n]) => (left[b]! > 0 ? [[b, Math.min(n, left[b]!)] as const] : []));
     held.sort((a, b) => a[0] - b[0]);
     const key = `${slot}|${held.join(';')}`;
-    if (held.length === 0 || seen.has(key)) continue;
+    if (held.length === 0 || seen.has(key)) return [];
     seen.add(key);
+    const loss = held.reduce((rest, [b, n]) => rest - n * values[b]!, prices[slot]!);
+    return [{ column, slot, held, loss }];
+  });
+  able.sort((a, b) => a.loss - b.loss);
+  for (const { column, slot, held } of able.slice(0, MOST_COLUMNS)) {
     const x = columns.push({ cost: 0, lower: 0, upper: slots.reduce((n, s) => n + s.count, 0), integer: true }) - 1;
     for (const [b, n] of held) rows[b]!.entries.push([x, n]);
     for (let s = 0; s <= slot; s++) slotRows[s]!.entries.push([x, 1]);

@@ -3,31 +3,13 @@
  * (A*; Hart, Nilsson & Raphael 1968). Blanks of which few are wanted pay rent in that estimate, and the rent of the copies not
  * used yet is given back (a Lagrangian bound), so that it stays one.
  */
+import { bestByCounts } from './by-counts.ts';
 import { boundByRatio, type RatioBound } from './ratio.ts';
 import { countsOfBest, type Grid, makeRestTable, type RestTable, restOf } from './rest-table.ts';
 import { type Arcs, usableArcs } from './row-arcs.ts';
-import { type RowGraph, type RowStep, stepOf, tail } from './row-graph.ts';
+import { type RowStep, stepOf, tail } from './row-graph.ts';
+import { type BestRow, LOOSE, type RowSearch, scarceBlanks } from './row-search.ts';
 import { leadsByTurning } from './turning.ts';
-
-export interface RowSearch {
-  readonly graph: RowGraph;
-  /** By the graph's blanks: worth, how many are wanted, and rent. */
-  readonly values: Float64Array;
-  readonly most: Int32Array;
-  readonly rent: Float64Array;
-  /** Only rows worth more are looked for. */
-  readonly threshold: number;
-  /** Rows begun to look at before giving up. */
-  readonly labels: number;
-}
-
-export interface BestRow {
-  /** Empty when no row worth more than the threshold was found. */
-  readonly steps: readonly RowStep[];
-  readonly value: number;
-  /** No row is worth more. The value, or the threshold, when the search came to its end. */
-  readonly bound: number;
-}
 
 export function bestRow(search: RowSearch): BestRow {
   const first = new Search({ ...search, labels: Math.min(FEW, search.labels) }, 'coarse').run();
@@ -37,7 +19,11 @@ export function bestRow(search: RowSearch): BestRow {
   const { rent, bound } = tuneRent({ ...search, threshold: known });
   if (bound <= known) return { ...first, bound: known };
   const again = new Search({ ...search, rent, threshold: known }, 'fine').run();
-  return again.steps.length > 0 ? again : { ...first, bound: Math.min(first.bound, bound, again.bound) };
+  const better = again.steps.length > 0 ? again : first;
+  const left = Math.min(first.bound, bound, again.bound);
+  if (search.labelsByCounts === 0 || left <= Math.max(better.value, known)) return { ...better, bound: left };
+  const last = bestByCounts({ ...search, threshold: Math.max(better.value, known) });
+  return { ...(last.steps.length > 0 ? last : better), bound: Math.min(left, last.bound) };
 }
 
 /** Rows begun that a coarse table may cost. */
@@ -81,8 +67,6 @@ function tuneRent({ graph, values, most, rent: first, threshold }: RowSearch): {
   }
   return best;
 }
-
-const LOOSE = 1e-9;
 
 class Search {
   private readonly s: RowSearch;
@@ -278,15 +262,4 @@ class Search {
 function noMore(a: readonly number[], b: readonly number[]): boolean {
   for (let i = 0; i < a.length; i++) if (a[i]! > b[i]!) return false;
   return true;
-}
-
-/** Blanks of which fewer are wanted than a strip could hold: only those need counting. */
-function scarceBlanks(graph: RowGraph, values: Float64Array, most: Int32Array): readonly number[] {
-  const each = graph.slopes.length ** 2;
-  return [...values.keys()].filter((k) => {
-    if (values[k]! <= 0) return false;
-    let least = Infinity;
-    for (let i = k * each; i < (k + 1) * each; i++) least = Math.min(least, graph.length[i]!);
-    return most[k]! * least < graph.span * (1 + 1e-9);
-  });
 }

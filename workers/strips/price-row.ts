@@ -23,12 +23,14 @@ export interface PricedRows {
 
 /**
  * `quick`: a good row, its bound only the one known without a search. `fair`: a few
- * rows looked at, best first. `exact`: the best one, unless there are too many to look at.
+ * rows looked at, best first. `exact`: the best one, unless there are too many to look at; `thorough`: then also count by count.
  */
-export type Effort = 'quick' | 'fair' | 'exact';
+export type Effort = 'quick' | 'fair' | 'exact' | 'thorough';
 
 /** Rows begun to look at before a strip is left with the bound known until then. */
-const LABELS = { fair: 2_000, exact: 20_000 } as const;
+const LABELS = { fair: 2_000, exact: 20_000, thorough: 20_000 } as const;
+/** The same of looks count by count, which take longer each. */
+const LABELS_BY_COUNTS = 60_000;
 /** Cells to a strip for a quick look: half sizes come from slants, so cells finer than the ruler lose least. */
 const QUICK_CELLS = 700;
 const QUICK_OF_RULER = 2;
@@ -67,7 +69,9 @@ export function priceRow(
   }
   const { bound, gains } = boundByDemand(graph, own, most, ratio);
   if (bound <= wanted) return { best: greedy, bound: Math.min(free, bound) };
-  const found = bestRow({ graph, values: own, most, rent: gains, threshold: wanted, labels: LABELS[effort] });
+  const labelsByCounts = effort === 'thorough' ? LABELS_BY_COUNTS : 0;
+  const labels = LABELS[effort];
+  const found = bestRow({ graph, values: own, most, rent: gains, threshold: wanted, labels, labelsByCounts });
   return { best: found.steps.length > 0 ? found : greedy, bound: Math.min(free, bound, found.bound) };
 }
 

@@ -92,18 +92,48 @@ export class StripWorths {
 
   /**
    * A closer look at some heights.
+   * @param effort `thorough`: also count by count where the best row is not certain otherwise
    * @returns false when time ran out; the worths hold all the same
    */
-  async refine(indices: readonly number[], tolerance: number): Promise<boolean> {
+  async refine(
+    indices: readonly number[],
+    tolerance: number,
+    effort: 'exact' | 'thorough' = 'exact',
+  ): Promise<boolean> {
     let inTime = true;
     for (const i of indices) {
-      if (this.closeness[i]! <= tolerance) continue;
-      this.look(i, tolerance);
+      const thorough = effort === 'thorough' && this.own[i]! > this.foundUpTo(i) * (1 + tolerance) + 1e-12;
+      if (this.closeness[i]! <= tolerance && !thorough) continue;
+      this.look(i, tolerance, thorough);
       inTime = await this.search.breath();
       if (!inTime) break;
+      // A lower strip that seems to be worth more stands in the way of what was found.
+      for (let lower = this.dearestBelow(i, tolerance); lower >= 0 && inTime; lower = this.dearestBelow(i, tolerance)) {
+        this.look(lower, tolerance, thorough);
+        inTime = await this.search.breath();
+      }
     }
     this.order();
     return inTime;
+  }
+
+  /** What a row that is known is worth in a strip of this height or a lower one. */
+  foundUpTo(i: number): number {
+    let best = 0;
+    for (let k = 0; k <= i; k++) best = Math.max(best, this.found[k]!);
+    return best;
+  }
+
+  /** The lower height that keeps this one's worth up, if it can still be looked at more closely; −1 where none does. */
+  private dearestBelow(i: number, tolerance: number): number {
+    let dearest = -1;
+    let most = this.own[i]! * (1 + tolerance);
+    for (let k = 0; k < i; k++) {
+      if (this.own[k]! <= most) continue;
+      most = this.own[k]!;
+      dearest = this.closeness[k]! > tolerance ? k : -1;
+    }
+    return dearest;
   }
 
   /** Only what is known without looking for rows: height by height, which says more than all of them at once. */
@@ -127,8 +157,8 @@ export class StripWorths {
     return [from, to];
   }
 
-  private look(i: number, tolerance: number): void {
-    const full = tolerance < FAIR ? 'exact' : 'fair';
+  private look(i: number, tolerance: number, thorough = false): void {
+    const full = thorough ? 'thorough' : tolerance < FAIR ? 'exact' : 'fair';
     // A lower strip's row will do for this one too.
     let best = 0;
     for (let k = 0; k <= i; k++) best = Math.max(best, this.found[k]!);

@@ -1,6 +1,7 @@
 /** Rows that are worth most, against every part of the demand tried one by one. */
 import { describe, expect, test } from 'vitest';
 import { bestRow } from '../../../workers/strips/best-row.ts';
+import { bestByCounts } from '../../../workers/strips/by-counts.ts';
 import { makeFamily, passingGraphAt } from '../../../workers/strips/family.ts';
 import { greedyPath } from '../../../workers/strips/greedy-path.ts';
 import { gridPath } from '../../../workers/strips/grid-path.ts';
@@ -46,15 +47,47 @@ describe('rows of slanted blanks', () => {
       const values = own(each);
       const most = Int32Array.from(graph.blanks, (b) => demand[b]!);
       for (const rent of [values.map(() => 0), values.map((v) => v / 3)]) {
-        const found = bestRow({ graph, values, most, rent, threshold: 0, labels: 1e6 });
+        const found = bestRow({ graph, values, most, rent, threshold: 0, labels: 1e6, labelsByCounts: 0 });
         expect([each.seed, found.value, found.bound]).toEqual([
           each.seed,
           expect.closeTo(each.best, 6),
           expect.closeTo(each.best, 6),
         ]);
         expectFits(found.steps, each, found.value);
-        const above = bestRow({ graph, values, most, rent, threshold: each.best + 1e-6, labels: 1e6 });
+        const above = bestRow({
+          graph,
+          values,
+          most,
+          rent,
+          threshold: each.best + 1e-6,
+          labels: 1e6,
+          labelsByCounts: 0,
+        });
         expect([each.seed, above.steps.length, above.bound]).toEqual([each.seed, 0, expect.closeTo(each.best, 5)]);
+      }
+    }
+  });
+
+  test('count by count the best is found too, and given up early the bound is none below it', () => {
+    for (const each of CASES) {
+      const { graph, demand } = each;
+      const values = own(each);
+      const most = Int32Array.from(graph.blanks, (b) => demand[b]!);
+      for (const rent of [values.map(() => 0), values.map((v) => v / 3)]) {
+        const search = { graph, values, most, rent, threshold: 0, labels: 0 };
+        const found = bestByCounts({ ...search, labelsByCounts: 1e6 });
+        expect([each.seed, found.value, found.bound]).toEqual([
+          each.seed,
+          expect.closeTo(each.best, 6),
+          expect.closeTo(each.best, 6),
+        ]);
+        expectFits(found.steps, each, found.value);
+        const above = bestByCounts({ ...search, threshold: each.best + 1e-6, labelsByCounts: 1e6 });
+        expect([each.seed, above.steps.length, above.bound]).toEqual([each.seed, 0, expect.closeTo(each.best, 5)]);
+        for (const labelsByCounts of [1, 10, 100]) {
+          const { bound } = bestByCounts({ ...search, labelsByCounts });
+          expect(bound, `seed ${each.seed}`).toBeGreaterThanOrEqual(each.best - 1e-6);
+        }
       }
     }
   });
@@ -65,7 +98,15 @@ describe('rows of slanted blanks', () => {
       const values = own(each);
       const most = Int32Array.from(graph.blanks, (b) => demand[b]!);
       for (const labels of [1, 10, 100]) {
-        const { bound } = bestRow({ graph, values, most, rent: values.map(() => 0), threshold: 0, labels });
+        const { bound } = bestRow({
+          graph,
+          values,
+          most,
+          rent: values.map(() => 0),
+          threshold: 0,
+          labels,
+          labelsByCounts: 0,
+        });
         expect(bound, `seed ${each.seed}`).toBeGreaterThanOrEqual(each.best - 1e-6);
       }
     }
