@@ -84,6 +84,7 @@ test.each([
   ['numbers beyond all measure', svg(`${square}<path d="M0 0L1e300 0 1e300 1e300Z"/>`), /beyond all measure/],
   ['a percentage', svg(`${square}<rect width="50%" height="1"/>`), /its width is “50%”/],
   ['a broken path', svg(`${square}<path d="M5 0H6V1H5Z M7 7 L nonsense"/>`), /cannot be read to the end/],
+  ['a shape with a hole', svg(`${square}<path d="M5 0H9V4H5Z M6 1H8V3H6Z"/>`), /has a hole, and is left out/],
   ['an outline that crosses itself', svg(`${square}<path d="M5 0L6 1L6 0L5 1Z"/>`), /crosses itself, and is left out/],
 ])('%s is left out aloud, and the rest is there', (_, text, words) => {
   expect(read(text).block?.units[0]?.patches.length).toBeGreaterThan(0);

@@ -1,4 +1,5 @@
 /** A block written as SVG and read back is the same block: every patch in its place, units, orders, repeats and roles. */
+import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { sewnSides } from '../../src/cutting/sewn-side.ts';
 import { blockToSvg } from '../../src/draw/block-to-svg.ts';
@@ -88,3 +89,34 @@ test.each(FORMS.map((spec): [string, Form] => [spec.title, spec.start('in') as F
 );
 
 const COLOURS = ['#f2d16b', '#a8741a', '#9ec3dd', '#2d5f86', '#dfe6ea', '#b23a48', '#1d2a44', '#88aa66'];
+
+test('the same drawing in any unit, at any scale of its viewBox, inside transforms that undo each other', () => {
+  const perInch = { in: 1, cm: 2.54, mm: 25.4, pt: 72, pc: 6, px: 96 } as const;
+  const forms = FORMS.slice(0, 8).map((spec) => spec.start('in') as Form);
+  fc.assert(
+    fc.property(
+      fc.constantFrom(...forms),
+      fc.constantFrom(...(Object.keys(perInch) as (keyof typeof perInch)[])),
+      fc.double({ min: 0.05, max: 400, noNaN: true }),
+      fc.integer({ min: -180, max: 180 }),
+      fc.integer({ min: -300, max: 300 }),
+      (form, written, k, degrees, away) => {
+        const units = drawForm(form, 'in');
+        const roles = rolesOfForm(form).map((role) => ({ ...role, colour: '#336699' }));
+        const text = blockToSvg({ name: 'Block', units, unit: 'in', roles });
+        const [x, y, w, h] = /viewBox="([^"]*)"/.exec(text)![1]!.split(' ').map(Number) as [
+          number,
+          number,
+          number,
+          number,
+        ];
+        const inside = text.slice(text.indexOf('>', text.indexOf('<svg')) + 1, text.lastIndexOf('</svg>'));
+        const dressed = `<svg xmlns="http://www.w3.org/2000/svg" width="${w * perInch[written]}${written}" height="${h * perInch[written]}${written}" viewBox="${x * k} ${y * k} ${w * k} ${h * k}">
+          <g transform="translate(${away},${-away}) rotate(${degrees})scale(${2 * k})"><g transform="scale(.5) rotate(${-degrees}) translate(${-away / k} ${away / k})">${inside}</g></g></svg>`;
+        const read = importSvg(dressed, { unit: 'in', name: 'Block' });
+        expect(patchesOf(read.block!.units)).toEqual(patchesOf(units));
+      },
+    ),
+    { numRuns: 12, seed: 8 },
+  );
+});

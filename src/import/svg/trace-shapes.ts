@@ -2,6 +2,7 @@
 import type { Edge, Outline, OutlineEntry } from '../../shape/outline.ts';
 import { outlineArea } from '../../shape/outline-measures.ts';
 import { distance, type Point } from '../../shape/point.ts';
+import { isInside } from '../../shape/polygon.ts';
 import { apply, followedBy, type Matrix } from './matrix.ts';
 import { type TracedRun, traceRun } from './trace-run.ts';
 import type { SvgShape, WalkedSvg } from './walk-svg.ts';
@@ -47,6 +48,12 @@ export function traceShapes(walked: WalkedSvg, toInches: Matrix): Traced {
   for (const { shape, runs } of all) {
     if (shape === mark?.shape) continue;
     const { fill, stroke } = shape.look;
+    if (fill !== 'none' && hasHole(runs)) {
+      faults.push(
+        `The shape in line ${shape.line} has a hole, and is left out. Cut it open, so that each part is a patch by itself.`,
+      );
+      continue;
+    }
     for (const run of runs) {
       if (typeof run === 'string') {
         faults.push(`The shape in line ${shape.line} ${run}, and is left out.`);
@@ -80,6 +87,19 @@ export function traceShapes(walked: WalkedSvg, toInches: Matrix): Traced {
     flattened,
     faults,
   };
+}
+
+const MOST_RUNS = 30;
+
+/** Whether one closed run of a shape lies within another. */
+function hasHole(runs: readonly (TracedRun | string)[]): boolean {
+  const rings = runs.flatMap((run) =>
+    typeof run === 'string' || run.edges.length < 2 ? [] : [run.edges.map(({ from }) => from)],
+  );
+  if (rings.length < 2 || rings.length > MOST_RUNS) return false;
+  return rings.some((inner) =>
+    rings.some((outer) => outer !== inner && outer.length > 2 && inner.every(([x, y]) => isInside(outer, x, y))),
+  );
 }
 
 interface RunsOfShape {
