@@ -11,7 +11,7 @@ import { type ReadDrawing, readDrawing, type SaidScale } from './read-drawing.ts
 import { repeatedUnits } from './repeated-units.ts';
 import { sayOverlaps } from './say-overlaps.ts';
 import { type ShownPatch, shownPatches } from './shown-patches.ts';
-import { type SoundPatches, soundPatches } from './sound-patches.ts';
+import { type CentreChoice, type SoundPatches, soundPatches } from './sound-patches.ts';
 import { wordsInside } from './words-inside.ts';
 
 export interface ImportChoices {
@@ -22,8 +22,8 @@ export interface ImportChoices {
   readonly width?: number;
   /** Corners within it become one; gaps and overlaps nowhere wider than it are let pass. Default 1/64 in. */
   readonly tolerance?: number;
-  /** Where the block's centre lies. middle, the default: at a mark named "centre", else at the middle of the drawing. */
-  readonly centre?: 'middle' | 'page';
+  /** Where the block's centre lies. Default: middle. */
+  readonly centre?: CentreChoice;
 }
 
 export interface ImportedSvg {

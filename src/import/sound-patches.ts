@@ -16,6 +16,9 @@ import { snap } from './snap.ts';
 import type { TracedShape } from './svg/trace-shapes.ts';
 import { tidyOutline } from './tidy-outline.ts';
 
+/** middle: a mark named "centre", else what the drawing comes round about. A corner is that of the box round all patches. */
+export type CentreChoice = 'middle' | 'page' | 'lower left' | 'lower right' | 'upper left' | 'upper right';
+
 export interface SoundPatch {
   /** Anticlockwise, in the quilt's unit, about the centre. */
   readonly outline: Outline;
@@ -39,13 +42,12 @@ export function soundPatches(
   drawing: ReadDrawing,
   unit: LengthUnit,
   tolerance: number,
-  centreOn: 'middle' | 'page',
+  centreOn: CentreChoice,
   notes: ImportNotes,
 ): SoundPatches {
   const times = convert(1, 'in', unit);
   const sized = drawing.shapes.map(({ outline }) => scaled(outline, times));
-  const marked = centreOn === 'page' ? drawing.pageMiddle : drawing.centre;
-  const centre = marked === null ? foundCentre(sized, tolerance) : scale(marked, times);
+  const centre = centreOf(drawing, sized, times, centreOn, tolerance);
   const about = sized.map((outline) => moveOutline(outline, (corner) => subtract(corner, centre)));
   const snapped = snap(about, tolerance, neatIn(unit));
   if (snapped.farthest > 2e-3 * times) {
@@ -78,10 +80,28 @@ function scaled(outline: Outline, by: number): Outline {
   );
 }
 
-function foundCentre(outlines: readonly Outline[], tolerance: number): Point {
+function centreOf(
+  drawing: ReadDrawing,
+  sized: readonly Outline[],
+  times: number,
+  choice: CentreChoice,
+  tolerance: number,
+): Point {
+  const { middle, width, height } = extentOf(sized);
+  if (choice !== 'middle' && choice !== 'page') {
+    return [
+      middle[0] + (choice.endsWith('left') ? -width : width) / 2,
+      middle[1] + (choice.startsWith('lower') ? -height : height) / 2,
+    ];
+  }
+  const marked = choice === 'page' ? drawing.pageMiddle : drawing.centre;
+  return marked === null ? foundCentre(sized, middle, tolerance) : scale(marked, times);
+}
+
+function foundCentre(outlines: readonly Outline[], boxMiddle: Point, tolerance: number): Point {
   const masses = outlines.map((outline) => ({
     middle: outlineCentroid(outline),
     area: Math.abs(outlineArea(outline)),
   }));
-  return blockCentre(masses, extentOf(outlines).middle, tolerance);
+  return blockCentre(masses, boxMiddle, tolerance);
 }

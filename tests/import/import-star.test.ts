@@ -128,3 +128,15 @@ test('stars of any numbers, in every dialect', () => {
     { numRuns: 12, seed: 4 },
   );
 });
+
+test('a quarter drawn by itself has its centre in the corner that is told, or at a mark', () => {
+  const quarter = (mark: string) =>
+    `<svg xmlns="http://www.w3.org/2000/svg" width="4in" height="4in" viewBox="0 0 4 4">${mark}<path d="M0 4V2A2 2 0 0 1 2 4Z"/><path fill="red" d="M0 2V0H4V4H2A2 2 0 0 0 0 2Z"/></svg>`;
+  const corner = importSvg(quarter(''), { unit: 'in', name: 'Quarter', centre: 'lower left' });
+  const marked = importSvg(quarter('<circle id="centre" cx="0" cy="4" r=".02"/>'), { unit: 'in', name: 'Quarter' });
+  expect(corner.block!.units).toEqual(marked.block!.units);
+  const found = corner.patches.find(({ outline }) => outline.length === 4)!.outline;
+  expect(found).toEqual(
+    expect.arrayContaining([[0, 0], [2, 0], { arc: { radius: 2, turn: 'anticlockwise' } }, [0, 2]]),
+  );
+});

@@ -4,6 +4,7 @@ import type { Drawing } from '../../draw/display-list.ts';
 import { drawImport } from '../../draw/draw-import.ts';
 import { type ImportedSvg, importSvg } from '../../import/import-svg.ts';
 import { renameRoles } from '../../import/rename-roles.ts';
+import type { CentreChoice } from '../../import/sound-patches.ts';
 import { LONGEST_FILE } from '../../import/svg/read-xml.ts';
 import type { DrawnBlock } from '../../quilt/drawn-block.ts';
 import { lengthIn } from '../../quilt/measure.ts';
@@ -21,6 +22,9 @@ import './yw-import-roles.ts';
 
 type Field = 'width' | 'tolerance';
 
+/** For a quarter of a round, drawn by itself. */
+const CORNERS = ['lower left', 'lower right', 'upper left', 'upper right'] as const;
+
 /** A part of the screen's height, as in svg-import.css. */
 const TALLEST = 0.54;
 
@@ -37,7 +41,7 @@ export class SvgImport extends PageElement {
   @state() private name = '';
   @state() private width: Length | null = null;
   @state() private tolerance: Length = '1/64 in';
-  @state() private centre: 'middle' | 'page' = 'middle';
+  @state() private centre: CentreChoice = 'middle';
   @state() private facing: Facing['to'] = 'free';
   /** What she calls the roles that were found, by their ids. */
   @state() private roleNames: ReadonlyMap<string, string> = new Map();
@@ -136,13 +140,14 @@ export class SvgImport extends PageElement {
         fault: this.faults.get('tolerance') ?? null,
         onTyped: (text) => this.typed('tolerance', text),
       })}
-      ${chosenField({
+      ${chosenField<CentreChoice>({
         id: `${this.stem}-centre`,
         label: 'The block’s centre',
         value: this.centre,
         choices: [
           { value: 'middle', words: 'a mark named “centre”, or the middle' },
           { value: 'page', words: 'the middle of the page' },
+          ...CORNERS.map((value) => ({ value, words: `the ${value} corner` })),
         ],
         onChosen: (value) => {
           this.centre = value;
