@@ -27,6 +27,8 @@ export interface Heights {
   prices: Float64Array;
   /** Limit of work for a choice of heights. */
   seconds: number;
+  /** How often it has been at work without settling a cost. */
+  stays: number;
   /** Rows begun that listing them all may take. */
   patience: number;
   /** By height, how many strips the linear programme takes for each unit of their length together. */
@@ -62,6 +64,8 @@ const PACKINGS = 10;
 const SECONDS_LEAST = 0.3;
 const SECONDS_MOST = 1.5;
 const TRIES = 2;
+/** So often other ways are tried before choices not packed are listed in full. */
+const STAYS_BEFORE_EXACT = 1;
 /** Rows begun that listing them all may take, the first time. */
 const PATIENCE = 100_000;
 const ROUNDS = 200;
@@ -92,6 +96,7 @@ export async function plantHeights(gap: Gap, root: Generated): Promise<Heights |
     unit,
     prices: new Float64Array(master.demand.length),
     seconds: SECONDS_LEAST,
+    stays: 0,
     patience: PATIENCE,
     middle: new Float64Array(programme.heights.length),
   };
@@ -206,7 +211,7 @@ async function tryCost(
     programme.exclusions.push(exclusion);
     if (holds.verdict === 'perhaps') put.push({ slots, share: holds.share, exclusion });
   }
-  if (thorough) {
+  if (thorough && ++heights.stays > STAYS_BEFORE_EXACT) {
     // What has least to spare is soonest told.
     put.sort((a, b) => a.share - b.share);
     for (const { slots, exclusion } of put) {

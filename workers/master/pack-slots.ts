@@ -32,6 +32,8 @@ export async function packSlots(
 ): Promise<Plan | null> {
   const left = Int32Array.from(master.demand);
   const open = slots.map((s) => s.count);
+  // Of few strips some are fixed too, or every attempt would be the same.
+  const last = Math.min(LAST, Math.ceil(open.reduce((a, b) => a + b, 0) / 2));
   const strips: { column: StripColumn; times: number }[] = [];
   while (left.some((n) => n > 0)) {
     const now = slots.flatMap((s, i) => (open[i]! > 0 ? [{ height: s.height, count: open[i]! }] : []));
@@ -40,7 +42,7 @@ export async function packSlots(
     const shared = await shareWithNewRows(master, solver, now, left, breath, freshRows ? ROUNDS : 0);
     if (!shared || shared.share < 1 - 1e-6) return null;
     const count = open.reduce((a, b) => a + b, 0);
-    if (count <= LAST) {
+    if (count <= last) {
       const ending = chooseLast(master, solver, now, left, shared);
       if (!ending) return null;
       for (const column of ending) strips.push({ column, times: 1 });
