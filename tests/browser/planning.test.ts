@@ -138,7 +138,7 @@ test('a number that makes no star is refused where it stands, and the plan stays
   await field.fill('11');
   await field.press('Enter');
   expect(await valleys.getByRole('alert').textContent()).toMatch(
-    /expected less than outer, which is .* in; found 11 in/,
+    /Expected less than “Tips”, which is .* in; found 11 in/,
   );
   await field.fill('wide');
   await field.press('Enter');
