@@ -59,7 +59,7 @@ const CLOSER = [
   [64, 'thorough'],
 ] as const;
 /** Attempts to pack one choice of heights: each goes another way, and often only one of several succeeds. */
-const PACKINGS = 10;
+const PACKINGS = 4;
 /** Work on one choice of heights, from the first to the most before something else is tried. */
 const SECONDS_LEAST = 0.3;
 const SECONDS_MOST = 1.5;
