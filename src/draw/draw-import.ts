@@ -1,11 +1,11 @@
 /** What was found in an imported drawing: every patch with its name, and numbered rings round what is to be looked at. */
 
 import { flatten } from '../shape/flatten.ts';
-import { cornersOf, edgesOf, type Outline } from '../shape/outline.ts';
+import { cornersOf, type Outline } from '../shape/outline.ts';
 import type { Point, Polygon } from '../shape/point.ts';
 import { polygonBox } from '../shape/polygon.ts';
 import type { Drawing, Item, PathItem, Run } from './display-list.ts';
-import { polygonRun } from './display-list.ts';
+import { outlineRun, polygonRun } from './display-list.ts';
 import { edgeOn } from './ink.ts';
 import { label } from './label.ts';
 
@@ -85,19 +85,6 @@ function circle([x, y]: Point, radius: number): Run {
       { to: [x - radius, y], arc },
       { to: [x + radius, y], arc },
     ],
-    closed: true,
-  };
-}
-
-function outlineRun(outline: Outline): Run {
-  const edges = edgesOf(outline);
-  return {
-    start: edges[0]!.from,
-    steps: edges.map(({ to, arc }) =>
-      arc === undefined
-        ? { to }
-        : { to, arc: { radius: arc.radius, large: arc.large ?? false, clockwise: arc.turn === 'clockwise' } },
-    ),
     closed: true,
   };
 }

@@ -6,6 +6,7 @@
 import { boundByRatio } from './ratio.ts';
 import { makeRestTable, restOf } from './rest-table.ts';
 import { usableArcs } from './row-arcs.ts';
+import { dropBehind, radices } from './row-counts.ts';
 import { type RowStep, stepOf, tail } from './row-graph.ts';
 import { type BestRow, LOOSE, type RowSearch, scarceBlanks } from './row-search.ts';
 import { leadsByTurning } from './turning.ts';
@@ -27,7 +28,7 @@ export function bestByCounts(search: RowSearch): BestRow {
   const { graph, values, most, threshold } = search;
   const m = graph.slopes.length;
   const none: BestRow = { steps: [], value: 0, bound: Infinity };
-  const radix = radices(search);
+  const radix = radices(graph, most);
   if (!radix) return none;
   const scarce = scarceBlanks(graph, values, most);
   const rent = new Float64Array(values.length);
@@ -68,7 +69,7 @@ export function bestByCounts(search: RowSearch): BestRow {
     const next = new Map<number, Group>();
     for (const [code, group] of layer) {
       const { counts, places } = group;
-      drop(places, ahead, m);
+      dropBehind(places, ahead, m);
       for (let s = 0; s < m; s++) {
         const at = places[s]!;
         if (at === Infinity || group.value + rest(at, s) + group.back <= best * (1 + LOOSE)) continue;
@@ -112,25 +113,4 @@ export function bestByCounts(search: RowSearch): BestRow {
     layer = next;
   }
   return { steps: steps(), value: bestStep < 0 ? 0 : best, bound: best * (1 + LOOSE) };
-}
-
-/** Leaves out slopes of the last cut that another one is never behind. */
-function drop(places: Float64Array, ahead: Float64Array, m: number): void {
-  for (let s = 0; s < m; s++) {
-    for (let t = 0; t < m && places[s]! < Infinity; t++)
-      if (t !== s && places[t]! + ahead[t * m + s]! <= places[s]!) places[s] = Infinity;
-  }
-}
-
-/** By blank, what one more of it adds to the number that tells a row's counts; null where they are too many for one number. */
-function radices({ graph, most }: RowSearch): Float64Array | null {
-  const each = graph.slopes.length ** 2;
-  let unit = 1;
-  const radix = Float64Array.from(most, (n, k) => {
-    const own = unit;
-    const shortest = graph.length.subarray(k * each, (k + 1) * each).reduce((a, b) => Math.min(a, b), Infinity);
-    unit *= 2 + Math.min(n, shortest > 0 ? Math.floor(graph.span / shortest) + 1 : n);
-    return own;
-  });
-  return unit > Number.MAX_SAFE_INTEGER ? null : radix;
 }

@@ -5,6 +5,7 @@
 import type { PricedRow } from './price-row.ts';
 import { boundByRatio, type RatioBound } from './ratio.ts';
 import { usableArcs } from './row-arcs.ts';
+import { dropBehind, radices } from './row-counts.ts';
 import { type RowGraph, type RowStep, stepOf, tail } from './row-graph.ts';
 import { leadsByTurning } from './turning.ts';
 
@@ -57,7 +58,7 @@ export function listSlantedRows(
   const ahead = leadsByTurning(graph);
   // Counts of one row are told by one number.
   const radix = radices(graph, most);
-  if (Number.isNaN(radix[0]!)) return null;
+  if (!radix) return null;
   const trail: Trail = { before: [], blank: [], from: [], to: [] };
   const start: Group = {
     counts: new Uint16Array(kinds),
@@ -73,7 +74,7 @@ export function listSlantedRows(
     const next = new Map<number, Group>();
     for (const [code, group] of layer) {
       const { counts, places, steps } = group;
-      drop(places, ahead, m);
+      dropBehind(places, ahead, m);
       let end = -1;
       for (let s = 0; s < m; s++) {
         if (places[s] === Infinity) continue;
@@ -128,37 +129,6 @@ export function listSlantedRows(
 
 /** Of the rows wanted: rows that others are more of are left out only at the end. */
 const MOST_KEPT = 20;
-
-/** Leaves out slopes of the last cut that another one is never behind. */
-function drop(places: Float64Array, ahead: Float64Array, m: number): void {
-  for (let s = 0; s < m; s++) {
-    const at = places[s]!;
-    if (at === Infinity) continue;
-    for (let t = 0; t < m; t++) {
-      if (t === s || places[t] === Infinity) continue;
-      if (places[t]! + ahead[t * m + s]! <= at) {
-        places[s] = Infinity;
-        break;
-      }
-    }
-  }
-}
-
-/** By blank, what one more of it adds to the number that tells a row's counts. */
-function radices(graph: RowGraph, most: Uint16Array): Float64Array {
-  const m = graph.slopes.length;
-  const radix = new Float64Array(most.length);
-  let unit = 1;
-  for (let k = 0; k < most.length; k++) {
-    radix[k] = unit;
-    let shortest = Infinity;
-    for (let i = k * m * m; i < (k + 1) * m * m; i++) shortest = Math.min(shortest, graph.length[i]!);
-    unit *= 2 + Math.min(most[k]!, shortest > 0 ? Math.floor(graph.span / shortest) + 1 : most[k]!);
-  }
-  // Too many to tell apart by one number: none is listed then.
-  if (unit > Number.MAX_SAFE_INTEGER) radix.fill(Number.NaN);
-  return radix;
-}
 
 /** Cells to a strip in the table of what the rest of a row can be worth. */
 const CELLS = 1000;
